@@ -44,6 +44,8 @@ from grammar.core.values import PLAIN, At, Presence, RoleId, SideId, Thing
 from grammar.frozen import evolve, frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
+OWNED = {(True, True): "its owner scores {points}", (True, False): "its owner loses {points}"}
+OWNED |= {(False, True): "whoever did so scores {points}", (False, False): "whoever did so loses {points}"}
 PLAYS_ON = dict.fromkeys(ON_A_PLAYER, "the player hit plays on") | {Result.TOUCHED: "the player touched plays on"}
 PERSONS = {Person.OBJECT: "the player hit", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
 SENT = (Result.CAUGHT, Result.MISSED, Result.BLOCKED, Result.LEFT)
@@ -109,13 +111,8 @@ def points_told(moment: Moment, effect: Add, sides: Sequence[SideId]) -> str:
     patterns = ("{side} scores {points}", "{side} score {points}")
     if effect.points < 0:
         patterns = ("{side} loses {points}, but never below 0", "{side} lose {points}, but never below 0")
-    if effect.owner:
-        patterns = ("its owner scores {points}", "its owner loses {points}")
-        return voice.say(patterns[effect.points < 0], points=points)
     if any(isinstance(each, Add) and each.owner for each in moment.rule.effects):
-        return voice.say(
-            "whoever did so scores {points}" if effect.points > 0 else "whoever did so loses {points}", points=points
-        )
+        return voice.say(OWNED[effect.owner, effect.points > 0], points=points)
     return _named(moment).does(sides, *patterns, points=points)
 
 
