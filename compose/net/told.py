@@ -9,7 +9,7 @@ from enum import Enum
 from fractions import Fraction
 
 from compose.net.outcome import Moment
-from grammar.core.ends import Best, Deciding, Most, NoWinner, Verdict, Won
+from grammar.core.ends import Best, Deciding, Most, NextKnocked, NoWinner, Verdict, Won
 from grammar.core.guards import Guard
 from grammar.core.play import Waiting
 from grammar.core.rules import Effect
@@ -165,5 +165,5 @@ class Ended:
         match self.verdict:
             case NoWinner() | Most() | Best():
                 return self.verdict
-            case Won() | Deciding():
+            case Won() | Deciding() | NextKnocked():
                 return self.because

@@ -16,6 +16,7 @@ from grammar.core.ends import (
     Match,
     Meeting,
     Most,
+    NextKnocked,
     NoWinner,
     Seats,
     Tie,
@@ -57,6 +58,9 @@ def _verdict(voice: Voice, verdict: Verdict) -> str:
             return voice.say("it is a draw")
         case Deciding.NEXT_POINT:
             return voice.say("play goes on and the next point wins")
+        case NextKnocked():
+            things = voice.wording.listed([voice.nouns.kind(kind).one for kind in sorted(verdict.kinds)], "or")
+            return voice.say("play goes on and the next {thing} knocked wins", thing=things)
         case NoWinner.NOBODY:
             return voice.say("nobody wins")
         case Most():

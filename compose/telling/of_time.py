@@ -12,7 +12,7 @@ from grammar.core.play import PointsCount
 from grammar.core.values import KindId, Skill
 
 A_MINUTE_S = 60
-TIMES = {2: "points count double", 3: "points count three times"}
+TIMES = {0: "points count no more", 2: "points count double", 3: "points count three times"}
 
 
 def part_of_round(voice: Voice, compare: Compare) -> str:

@@ -7,9 +7,7 @@ from fractions import Fraction
 
 from grammar.core.guards import Count, Guard
 from grammar.core.play import Lines
-from grammar.core.values import (
-    SideId,
-)
+from grammar.core.values import KindId, SideId
 from grammar.frozen import field, frozen
 
 
@@ -49,6 +47,13 @@ class Deciding(Enum):
 
 
 @frozen
+class NextKnocked:
+    """Play goes on from a level score until somebody knocks such a thing; points count no more."""
+
+    kinds: frozenset[KindId]
+
+
+@frozen
 class EndPoints:
     """What a side has of it when the round is over counts so many points each, besides those it has scored."""
 
@@ -58,7 +63,7 @@ class EndPoints:
     lines: Lines = field(eq=False)
 
 
-Verdict = Won | NoWinner | Most | Best | Deciding
+Verdict = Won | NoWinner | Most | Best | Deciding | NextKnocked
 
 
 @frozen
@@ -81,7 +86,7 @@ class Bell:
     @property
     def goes_on(self) -> bool:
         """Whether play goes on from a level score."""
-        return self.verdicts[-1] is Deciding.NEXT_POINT
+        return isinstance(self.verdicts[-1], Deciding | NextKnocked)
 
 
 @frozen

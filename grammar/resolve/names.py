@@ -65,8 +65,8 @@ FREE = (  # names that a sentence gives, or that are looked at where it is decla
     (head.Switched, "name"),
 )
 _NEXT_POINT = (
-    "Only where points were level does the next one decide: more points wins, else the next point wins. Of anything "
-    "else that is counted say: else a draw"
+    "Only where points were level does the next one decide: more points wins, else the next point wins. Or, of "
+    "targets: else the next cone knocked wins. Of anything else that is counted say: else a draw"
 )
 
 

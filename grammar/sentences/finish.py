@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.frozen import field, frozen
-from grammar.sentences.base import AnySide, Node, Quantity, SideRef, detail, listed, spoken
+from grammar.sentences.base import AnySide, Name, Node, Quantity, SideRef, detail, listed, spoken
 from grammar.sentences.claims import Condition, CountedWhat
 
 
@@ -96,7 +96,17 @@ class NextPointWins(Node):
         return "the next point wins"
 
 
-Result = MoreWins | BestWins | Draw | SideWins | NobodyWins | NextPointWins
+@frozen
+class NextKnockedWins(Node):
+    """Such as "the next cone knocked wins": at a level score the round goes on until somebody knocks one."""
+
+    what: Name
+
+    def words(self) -> str:
+        return spoken("the next", self.what, "knocked wins")
+
+
+Result = MoreWins | BestWins | Draw | SideWins | NobodyWins | NextPointWins | NextKnockedWins
 
 
 @frozen

@@ -12,7 +12,7 @@ from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
 from tests.interpreter.claims import home
 from tests.interpreter.events import Scene, Settled, Taking, sides_meant
 from tests.interpreter.frozen import frozen_spot
-from tests.interpreter.hours import WITH_THE_TEACHER, times_more
+from tests.interpreter.hours import WITH_THE_TEACHER, points_are_over, times_more
 from tests.interpreter.landing import about_balls
 from tests.interpreter.life import after_the_last, lose_or_win
 from tests.interpreter.loads import about_loads, let_go
@@ -98,7 +98,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
             return
         case then.StaysDown() | then.StandsUp() | then.TakenOver() | then.Steps() | sets.StandAgain():
             _thing(sheet, said, scene, board)
-        case then.Scores():
+        case then.Scores() if not points_are_over(sheet, board):
             for side in settled.scoring or sides_meant(sheet, said.side, scene):
                 number = sheet.sides.index(side)
                 by = said.points.whole * times_more(sheet, board) if said.verb == "scores" else -said.points.whole

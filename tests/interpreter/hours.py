@@ -7,6 +7,7 @@ from tests.interpreter.board import Board, Spot
 from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
 
+DECIDING = (finish.NextPointWins, finish.NextKnockedWins)
 WITH_THE_TEACHER = Spot("with the teacher", "at", None)
 
 
@@ -61,6 +62,8 @@ def moments(sheet: Sheet) -> list[float]:
         while each * number < last or (bell is None and each * number == last):
             once.add(each * number)
             number += 1
+    if next_point(sheet):
+        once.discard(bell or 0.0)
     return [*sorted(once), *([bell] if bell is not None and next_point(sheet) else [])]
 
 
@@ -68,7 +71,14 @@ def moments(sheet: Sheet) -> list[float]:
 def next_point(sheet: Sheet) -> bool:
     """Whether play goes on from a level score when the clock is over."""
     after = clock(sheet)
-    return after is not None and isinstance(after.results[-1], finish.NextPointWins)
+    return after is not None and isinstance(after.results[-1], DECIDING)
+
+
+def points_are_over(sheet: Sheet, board: Board) -> bool:
+    """Whether the clock is over, and the next of something decides instead of points."""
+    after = clock(sheet)
+    by_things = after is not None and isinstance(after.results[-1], finish.NextKnockedWins)
+    return by_things and board.clock == len(moments(sheet))
 
 
 def goes_on(sheet: Sheet) -> bool:

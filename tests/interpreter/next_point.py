@@ -8,6 +8,7 @@ from grammar.sentences import freezing, play, then, when
 from tests.interpreter.board import IN, Board
 from tests.interpreter.events import Settled
 from tests.interpreter.frozen import frozen_spot
+from tests.interpreter.hours import points_are_over
 from tests.interpreter.people import waits_there
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -16,7 +17,7 @@ from tests.interpreter.spots import place_of
 def with_the_point(sheet: Sheet, settled: Sequence[Settled], board: Board) -> None:
     """Those who waited for it come back, where a side scores."""
     said = [each.said for each in settled if isinstance(each.said, then.Scores)]
-    if not any(each.verb == "scores" for each in said):
+    if points_are_over(sheet, board) or not any(each.verb == "scores" for each in said):
         return
     for number, pupil in enumerate(board.pupils):
         if pupil.where != IN and _waits_for_it(sheet, number, board):

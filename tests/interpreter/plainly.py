@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.sentences import attempting, ball, claims, events, play, points, resting, then, when
+from grammar.sentences import attempting, ball, claims, events, finish, play, points, resting, then, time, when
 from grammar.sentences.base import Name, Node, Np, Quantity, SideOf, SideSame
 
 CATCHERS_SIDE = ball.RestToSide(SideOf("the", "catcher's"))
@@ -45,6 +45,11 @@ def plainly(line: Node) -> Iterator[Node]:
             for each in line.consequences:
                 if isinstance(each, then.Waits) and isinstance(each.until, Quantity):
                     yield play.ComesBack(evolve(each.where, determiner="the"), each.until)
+        case finish.After() if isinstance(last := line.results[-1], finish.NextKnockedWins):
+            yield line
+            wins = finish.SideWins(THROWERS_SIDE)
+            what = Np("a", None, None, last.what)
+            yield when.When(events.Knocked(what, "is"), None, (wins,), time.SpanAfter(line.time))
         case _:
             yield line
 

@@ -9,7 +9,7 @@ from tests.interpreter.begin_points import most_points
 from tests.interpreter.board import Board, State
 from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
-from tests.interpreter.hours import at_s, bell_s, goes_on, moments
+from tests.interpreter.hours import at_s, bell_s, goes_on, moments, points_are_over
 from tests.interpreter.sheet import Sheet
 
 
@@ -39,6 +39,8 @@ def _time_is_over(sheet: Sheet, board: Board) -> Board:
     """Level and as high as anybody counts: the next point could not be seen, so that both begin anew."""
     after = board.copy()
     after.clock += 1
+    if points_are_over(sheet, after):
+        return after
     scored = [each for rule in sheet.said(when.When) for each in rule.consequences if isinstance(each, then.Scores)]
     most = max((each.points.whole for each in scored if each.verb == "scores"), default=0)
     most *= max(({"count double": 2, "count three times": 3}[x.times] for x in sheet.said(play.PointsCount)), default=1)

@@ -54,14 +54,17 @@ def _with_returns(case: Case, play: Play) -> Case:
 
 
 def _counted(case: Case, counting: Sequence[PointsCount]) -> Iterator[Case]:
-    """A case in which points are won, as often as they may count: once, double."""
-    won = any(isinstance(effect, Add) and effect.points > 0 for effect, _ in case.effects)
-    if not won or not counting:
+    """A case in which points are won, as often as they may count: once, double; or no more."""
+    if not counting:
         yield case
         return
     first, rest = counting[0], counting[1:]
+    if not any(isinstance(effect, Add) and (effect.points > 0 or not first.times) for effect, _ in case.effects):
+        yield from _counted(case, rest)
+        return
     if first.guard not in case.fails:
-        effects = tuple((_times(effect, first.times), rule) for effect, rule in case.effects)
+        kept = (each for each in case.effects if first.times or not isinstance(each[0], Add))
+        effects = tuple((_times(effect, first.times), rule) for effect, rule in kept)
         holds = case.holds if first.guard in (*case.holds, ALWAYS) else (*case.holds, first.guard)
         yield from _counted(Case(effects, holds, case.fails, (*case.besides, first.lines)), rest)
     if first.guard not in (*case.holds, ALWAYS):

@@ -11,7 +11,7 @@ from compose.net.lower.tokens import POINTS_COUNTED_TO, clock_place
 from compose.net.net import All, AtTheEnd, Bell, Comparison, Condition, End, Rule, Terms
 from compose.net.told import Because, Cause, Ended, TimeUp
 from grammar.core import ends as core
-from grammar.core.ends import Best, Deciding, Most, NoWinner, Verdict, Won
+from grammar.core.ends import Best, Deciding, Most, NextKnocked, NoWinner, Verdict, Won
 from grammar.core.game import Play
 from grammar.core.guards import Ahead, Compare, Count, Guard, Points
 from grammar.core.rules import Becomes, Finish
@@ -94,7 +94,7 @@ def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, be
     match verdict:
         case Won() | Best():
             yield _won(verdict, verdict.side, held, rule, because)
-        case Deciding():
+        case Deciding() | NextKnocked():
             return
         case NoWinner():
             yield End(Ended(verdict, because), None, held, rule, verdict is NoWinner.NOBODY)

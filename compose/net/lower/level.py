@@ -9,6 +9,7 @@ from compose.net.lower.services import act
 from compose.net.lower.tokens import points_place
 from compose.net.net import All, Assign, Comparison, Condition, Effect, Not, Rate, Rule, Transition
 from compose.net.told import TimeOver
+from grammar.core.ends import NextKnocked
 from grammar.core.rules import Add
 
 
@@ -18,6 +19,9 @@ def time_is_over(builder: Builder, clock: int, passed: int) -> Iterator[Transiti
     bell = builder.play.bell
     assert bell is not None
     rule = builder.rule(bell.lines)
+    if isinstance(bell.verdicts[-1], NextKnocked):  # no point counts any more
+        yield _over(builder, clock, passed, All(()), (), rule)
+        return
     points = [points_place(builder, side) for side in builder.play.side_ids]
     most = max(
         (each.points for one in builder.play.rules for each in one.effects if isinstance(each, Add)), default=0

@@ -6,12 +6,29 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.core.ends import Bell, Best, Deciding, End, Match, Meeting, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import (
+    Bell,
+    Best,
+    Deciding,
+    End,
+    Match,
+    Meeting,
+    Most,
+    NextKnocked,
+    NoWinner,
+    Seats,
+    Tie,
+    Verdict,
+    Won,
+)
 from grammar.core.guards import Compare, Points, Relation
+from grammar.core.play import PointsCount
 from grammar.core.reading.events.events import of_one
+from grammar.core.reading.finish.next_knocked import decided, decided_by
 from grammar.core.reading.phrases.claims import read_condition, read_count
 from grammar.core.reading.sheet.reader import Reader, seconds
 from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, the_one, whose_side
+from grammar.core.rules import Rule
 from grammar.core.values import SideId
 from grammar.said import quoting, write
 from grammar.sentences import claims, finish
@@ -100,7 +117,7 @@ def read_verdicts(reader: Reader, results: tuple[finish.Result, ...], spoken: Sp
     """What decides, in order; where nothing does it is a draw."""
     found: list[Verdict] = []
     for result in results:
-        if isinstance(result, finish.NextPointWins) and not found:
+        if isinstance(result, finish.NextPointWins | finish.NextKnockedWins) and not found:
             raise Senseless(result, "Only the clock leaves a level score.", "Say who wins, or write: a draw")
         if found and not isinstance(found[-1], Most):
             raise Senseless(result, "What stands before it decides already.", "Leave it out.")
@@ -114,6 +131,8 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
             return NoWinner.DRAW
         case finish.NextPointWins():
             return Deciding.NEXT_POINT
+        case finish.NextKnockedWins():
+            return NextKnocked(frozenset(decided_by(reader, result)))
         case finish.NobodyWins():
             return NoWinner.NOBODY
         case finish.SideWins():
@@ -140,18 +159,18 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
             return Most(counts, result.more == "more")
 
 
-def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bell]:
+def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bell | Rule | PointsCount]:
     """The clock."""
     *others, last = sentence.results
-    if isinstance(last, finish.NextPointWins):
+    if isinstance(last, finish.NextPointWins | finish.NextKnockedWins):
         of_points = [
             each
             for each in others
             if isinstance(each, finish.MoreWins) and (each.more, type(each.counted)) == ("more", claims.CountedPoints)
         ]
         if len(others) != 1 or not of_points:
-            hint = write(f"after {sentence.time.words()}: more points wins, else the next point wins")
-            raise Senseless(last, "The next point decides only where points were level.", hint)
+            hint = write(f"after {sentence.time.words()}: more points wins, else {last.words()}")
+            raise Senseless(last, "`{said}` decides only where points were level.", hint)
     for parts in reader.game.sentences("finish"):
         length = parts.length if isinstance(parts, finish.Halves | finish.Innings) else None
         if length is not None and seconds(length) != seconds(sentence.time):
@@ -159,6 +178,8 @@ def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bel
             results = sentence.words().partition(": ")[2]
             raise Senseless(sentence.time, title, write(f"after {length.words()}: {results}"))
     yield Bell(seconds(sentence.time), read_verdicts(reader, sentence.results, Spoken(reader.side_ids)), (line,))
+    if isinstance(last, finish.NextKnockedWins):
+        yield from decided(reader, last, seconds(sentence.time), line)
 
 
 def read_tie(reader: Reader, sentence: finish.BothAtOnce, line: int) -> Iterator[Tie]:

@@ -9,7 +9,8 @@ from grammar.core.declared import Per
 from grammar.core.game import Core
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Claimed, Senseless, Whose, whose_side
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
+from grammar.said import quoting, write
 from grammar.sentences.base import Np, SideNamed
 from grammar.sentences.determiners import ALL
 from grammar.sentences.points import BeginsPoints
@@ -21,14 +22,15 @@ def read_begin_points(reader: Reader, sentence: BeginsPoints, line: int) -> Iter
     """The points of each side that is meant, or of each of its players. Raises Senseless."""
     number = sentence.number
     if number.value != number.whole or not 1 <= number.whole <= MOST:
-        raise Senseless(number, f"Nobody begins with {number.words()} points.", f"Write a number from 1 to {MOST}.")
+        hint = quoting("Write a number from 1 to {most}.", most=MOST)
+        raise Senseless(number, "Nobody begins with {said} points.", hint)
     solo = any(side.solo for side in reader.sides)
     said = _whom(reader, sentence)
     players = said is None
     if players != solo:
         title = "Each plays for themselves here." if solo else "The points of a side are counted, not of each player."
         who = "each player" if solo else "each side"
-        raise Senseless(sentence.who, title, f"Write: {who} begins with {number.words()} points")
+        raise Senseless(sentence.who, title, write(f"{who} begins with {number.words()} points"))
     for side in reader.side_ids:
         if said is None or said.whose is Whose.ONE_EACH or said.side == side:
             yield BeginPoints(side, number.whole, Per.PLAYER if players else Per.OWNER, (line,))
@@ -47,7 +49,7 @@ def _whom(reader: Reader, sentence: BeginsPoints) -> Claimed | None:
             return said
     elif (said := whose_side(reader.game, named)).whose is Whose.ONE_EACH:
         return said
-    raise Senseless(who, f"`{who.words()}`: it is not clear which.", "Write: each side, or name one.")
+    raise Senseless(who, "`{said}`: it is not clear which.", "Write: each side, or name one.")
 
 
 def points_at_first(core: Core) -> Iterator[Finding]:
@@ -58,9 +60,10 @@ def points_at_first(core: Core) -> Iterator[Finding]:
     place = core.lines[found[0].lines[0]].span
     if not core.play.gives_points:
         hint = "Say what wins or loses some, such as: a player is hit: its side loses 1 point"
-        yield Finding("G-no-points", Severity.ERROR, "Nothing wins or loses a point.", place, hint)
+        title = "Nothing wins or loses a point."
+        yield mistake("G-no-points", quoting(title), place, quoting(hint))
     twice = [each for each in found if any(each.side == one.side and each.lines != one.lines for one in found)]
     if twice:
         title = "Two lines say how many points a side begins with."
-        places = core.lines[twice[-1].lines[0]].span, (core.lines[twice[0].lines[0]].span,)
-        yield Finding("G-contradiction", Severity.ERROR, title, places[0], "Keep one of the two.", places[1])
+        last, first = core.lines[twice[-1].lines[0]].span, core.lines[twice[0].lines[0]].span
+        yield mistake("G-contradiction", quoting(title), last, quoting("Keep one of the two."), first)
