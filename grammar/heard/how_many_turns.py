@@ -84,5 +84,7 @@ HOW_MANY_TURNS: tuple[Saying, ...] = (
            r"\1 rounds are played, more points over all wins", "finish"),
     saying(rf"^{_PLACED} (?:scores |gets |has |is worth )?(\d+)(?: points?)?,? (?:and )?{_PLACED_NEXT} "
            r"(?:scores? |gets? |has |have |is worth )?((?:\d+(?:, | and |, and )?)+)(?: points?)?$", _places, "finish"),
+    saying(rf"\belse (?:the )?next (?!point|goal|basket|score|hit)({WHAT}?)(?: (?:to fall|that falls|that is knocked))?"
+           r"(?: over| down)? (?:wins|decides(?: it)?)$", r"else the next \1 knocked wins", "finish"),
     saying(r"\bthan the (?:others|other)\b(?! side)", "than the other side", *_IN),
 )  # fmt: skip

@@ -182,9 +182,6 @@ WORDINGS = (
     _wording(r"\b(?:a tie|it is a draw|tie|it's a draw)$", "a draw", "finish"),
     _wording(r"(?<!a )\bdraw$", "a draw", "finish"),
     _wording(r"\belse (?:the )?next (?:goal|basket|score|hit) wins$", "else the next point wins", "finish"),
-    _wording(r"\belse (?:the )?next (?!point)([\w' -]+?) "
-             r"(?:(?:to fall|that falls|that is knocked|knocked)(?: over| down)? )?(?:wins|decides(?: it)?)$",
-             r"else the next \1 knocked wins", "finish"),
     _wording(r"^(?:at the end of|when|once)\s+(?=\d+ m?s?)", "after ", "finish"),
     _wording(r"^time(?: limit)?:?\s+(\d+ (?:min|s))\b(?!:)", r"after \1: a draw", "finish"),
     # the rest of the sheet

@@ -33,8 +33,8 @@ play
   players stay in their half
   north players roll a soft ball past the back line of south, {north} in 10 succeed, 2 times a minute
   south players roll a soft ball past the back line of north, {south} in 10 succeed, 2 times a minute
-  north players roll a soft ball at the {target} of south, {hits} in 10 succeed, 2 times a minute, 1 in 2 of the attempts
-  south players roll a soft ball at the {target} of north, 1 in 10 succeed, 2 times a minute, 1 in 2 of the attempts
+  north players roll a soft ball at the {target} of south, {hits} in 10 succeed, 2 times a minute, {half}
+  south players roll a soft ball at the {target} of north, 1 in 10 succeed, 2 times a minute, {half}
   a ball rests in the half it came from
 when
   a ball crosses the back line: the roller's side scores 1 point
@@ -42,7 +42,8 @@ when
 finish
   after 4 min: more points wins, else the next {what} knocked wins
 """
-USUAL = {"space": "", "north": 4, "south": 1, "hits": 2, "target": "mats", "what": "mat", "when": ""}
+USUAL = {"half": "1 in 2 of the attempts", "space": ""}
+USUAL |= {"north": 4, "south": 1, "hits": 2, "target": "mats", "what": "mat", "when": ""}
 LINES = {
     "a mat": {},
     "a cone, which falls": {"target": "cones", "what": "cone"},
