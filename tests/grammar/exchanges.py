@@ -200,9 +200,7 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
         case claims.Standing() | claims.Down() | claims.Inside() | claims.Placed() | claims.AtHome():
             states = (claims.Standing(), claims.Down(), claims.Inside(), claims.AtHome())
             yield from (each for each in states if each != value)
-        case finish.MoreWins() | finish.Draw() | finish.SideWins() | finish.NobodyWins():
-            yield from (each for each in (finish.Draw(), finish.NobodyWins()) if each != value)
-        case finish.NextPointWins() | finish.NextKnockedWins():
+        case finish.MoreWins() | finish.Draw() | finish.SideWins() | finish.NobodyWins() | finish.NextPointWins():
             yield from (each for each in (finish.Draw(), finish.NobodyWins()) if each != value)
         case then.StaysDown() | then.StandsUp() | sets.StaysAsItIs():
             yield from (each for each in (then.StaysDown(), then.StandsUp()) if each != value)
