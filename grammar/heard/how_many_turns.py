@@ -79,7 +79,7 @@ HOW_MANY_TURNS: tuple[Saying, ...] = (
            r"\1 rounds are played, more points over all wins", "finish"),
     saying(rf"{_ROUNDS}(?:most|more)(?: of the)? rounds(?: won)? wins?$", r"\1 rounds are played, more rounds wins",
            "finish"),
-    saying(r"^(?:we (?:play|run) )?(\d+) (?:rounds|races|games|heats)(?: are)?(?: (?:played|run))?,? and "
+    saying(r"^(?:we (?:play|run) )?(\d+) (?:rounds|races|games|heats)(?: are)?(?: (?:played|run))?(?:,? and|,) "
            r"(?:(?:all )?(?:the|their) points|the points of all of them) are added(?: up)?$",
            r"\1 rounds are played, more points over all wins", "finish"),
     saying(rf"^{_PLACED} (?:scores |gets |has |is worth )?(\d+)(?: points?)?,? (?:and )?{_PLACED_NEXT} "
