@@ -93,7 +93,7 @@ REFUSED = {
         },
         "it is nobody's",
     ),
-    "sent by nobody": ({"when": "a player fouls: the ball goes back"}, "in somebody's hands"),
+    "sent by nobody": ({"when": "a player fouls: the ball goes back"}, "Nobody is spoken of who carries anything"),
 }
 
 
