@@ -142,7 +142,7 @@ SAID = {
             "Whale track: 7 steps from the home of north to the home of south.",
             "Put the whales on step 4 of the whale track, 4 steps from the home of north and 3 from the home of south.",
             "When a player of a side knocks a whale, the whale moves 1 step towards the home of the other side.",
-            "As soon as south has at least 1 whale at home, north scores 1 point",
+            "As soon as south has at least 1 whale at home, and again with each more, north scores 1 point",
         ],
         ["towards the home of north, "],
     ),
