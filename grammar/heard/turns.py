@@ -163,7 +163,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"\b(?:gets|earns|receives|gains|wins|score|is given) (?=\d+ points?\b)", "scores ", "when"),
     saying(r"\bloses (?:a|1) point\b", "loses 1 point", "when"),
     saying(r"\b(loses \d+ points?)(?:,| and)? (?:but )?(?:never|not) (?:below|under) (?:0|zero)$", r"\1", "when"),
-    saying(rf"{_SIDE_OF_ACTOR} (?=scores \d|wins$|wins and )", r"the \g<actor>'s side ", "when"),
+    saying(rf"{_SIDE_OF_ACTOR} (?=scores \d)", r"the \g<actor>'s side ", "when"),
     saying(r"\b(?:sits|stands|queues) (?=(?:in|on) )", "waits ", "when"),
     saying(r"\bwaits on\b", "goes to", "when"),
     saying(r"\b(?:is put up|is set up|is stood up|gets up|is put up|stands up)(?: again)?$", "stands up again", "when"),

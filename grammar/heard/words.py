@@ -56,7 +56,7 @@ WORDS = Sayings((
     saying(r"\beither side\b", "any side"),
     saying(r"\b(?:the )?(?:2 |both )sides' ", "each side's "),
     saying(r"\bof (?:the 2|both|all(?: the)?) sides\b", "of each side"),
-    saying(r"\b(?:the 2|both) sides (?=have\b)", "each side "),
+    saying(r"\b(?:the 2|both) sides have\b", "each side has"),
     saying(r"(?<!by )\b(their|its) own\b|(?<=by )(their|its) own\b(?! side)", lambda m: m[1] or m[2]),
     saying(r"\b(?:his|her|his or her|his/her)(?: own)? (?=\w)", "their "),
     # how a rule is put

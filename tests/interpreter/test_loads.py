@@ -34,7 +34,7 @@ USUAL = {
     "how": "",
     "court": "halved across",
     "beside": "court",
-    "role": "role scout: 0 players of each side",
+    "role": "role scout: 0 to 1 players of each side",
     "kit": "3 logs for each side, like a cone",
     "set_up": "logs in the peat base of their side",
     "start": "the peat base of the other side",

@@ -35,7 +35,7 @@ finish
 USUAL = {
     "court": "halved across",
     "where": "2 m deep, behind each back line",
-    "role": "role scout: 0 players of each side",
+    "role": "role scout: 0 to 1 players of each side",
     "set_up": "1 foam ball in each half",
     "outside": "players in the shadow zone of the other side kick a foam ball at the players of the other side",
     "when": "a player is hit from the shadow zone of the other side: the thrower returns",

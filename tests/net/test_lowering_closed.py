@@ -117,7 +117,8 @@ def test_whoever_may_not_go_there_has_nothing_from_there(admitted: str, who: str
     roles = "role keeper: 1 player of each side\n  role runner: 1 player of each side"
     sides = f"north and south, 3 to 9 players each\n  {roles}"
     kit, set_up = f"{KIT}\n  4 logs, like a box", f"{SET_UP}\n  logs in the reed strip"
-    play = f"{ROLL}\n  keepers do not act\n  runners do not act\n  {who} {what}"
+    idle = [role for role in ("keepers", "runners") if role != who or what.startswith("fetch")]
+    play = "\n  ".join((ROLL, *(f"{role} do not act" for role in idle), f"{who} {what}"))
     shut = (admitted.split()[0], who) in {("only", "runners"), ("no", "runners")}
     if shut or (admitted.startswith("only") and what.startswith("take") and who == "players"):
         found = refusals(

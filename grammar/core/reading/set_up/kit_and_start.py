@@ -172,7 +172,7 @@ def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple
     if reader.is_kit(sentence.where):
         part = reader.part(sentence.preposition, sentence.where, Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
         upon = Upon(_under(reader, sentence.where, thing, spoken, own), part)
-        in_a_crate = reader.sort(thing.kind) is Sort.BALL and part is Part.AT
+        in_a_crate = reader.sort(thing.kind) is Sort.BALL and sentence.preposition == "in"
         return in_stores(reader, sentence.where, upon.kind, own) if in_a_crate else (upon,)
     return reader.spots(sentence.preposition, sentence.where, spoken, own)
 
