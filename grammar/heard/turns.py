@@ -109,7 +109,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
            "play"),
     saying(rf"^(?:after (?:each|every|a) (?:goal|point),? )?the ({WHAT}) (?:who|that) lets? (?:it|one|(?:the|a) "
            r"(?:ball|goal|point)) in (?:changes?|swaps?)(?: (?:after )?(?:each|every) (?:goal|point))?$",
-           r"\1 change every point of the other side", "play"),
+           r"each \1 changes every point of the other side", "play"),
     saying(r"\b(?:changes?|swaps?|rotates?)(?: over)? (?:after )?(?:each|every) (?=round$|minute$|\d)", "change every ",
            "play"),
     saying(r"^(.+) only guards?$", r"\1 do not act", "play"),

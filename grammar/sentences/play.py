@@ -71,7 +71,7 @@ class Rotate(Node):
     every: Quantity | Tries | str
 
     def words(self) -> str:
-        return spoken(self.who, "change", self.each, _words_of_time(self.every))
+        return spoken(self.who, "changes" if one_of(self.who) else "change", self.each, _words_of_time(self.every))
 
 
 @frozen

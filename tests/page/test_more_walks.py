@@ -123,10 +123,12 @@ def test_games_are_filtered_by_kit_age_and_waiting(served: Served, window: Brows
     every = page.locator("li.game").count()
     page.get_by_label("for my pupils’ age").check()
     expect(page).to_have_url(f"{served.home}/games?age=yes")
+    expect(page.locator("li.game")).not_to_have_count(every)
     settled(page)
     of_age = page.locator("li.game").count()
     assert 0 < of_age < every
     page.get_by_label("with the kit that I have").check()
+    expect(page.locator("li.game")).not_to_have_count(of_age)
     settled(page)
     assert page.locator("li.game").count() < of_age
     page.get_by_label("with the kit that I have").uncheck()

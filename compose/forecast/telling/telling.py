@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
+from textwrap import wrap
 
 from compose.forecast.answers import Answers
 from compose.forecast.forecast import Forecast
@@ -18,6 +19,7 @@ from grammar.frozen import frozen
 
 Telling = Callable[[Forecast, Speech], Iterator[str]]
 SHOWN = 3  # swings told
+WIDE = 76  # letters in a line: it is set in under its heading
 STANDING_VERBS = {
     "playing": "plays",
     "waiting": "waits",
@@ -201,7 +203,7 @@ def _assumptions(forecast: Forecast, speech: Speech) -> Iterator[str]:
     yield f"{'':<{NAMES - 4}}{low:>7}{usual:>8}{high:>8}"
     for table in dict.fromkeys(each.table for each in forecast.assumptions):
         of_table = [each for each in forecast.assumptions if each.table == table]
-        yield speech.say("{name}:", name=speech.norm(of_table[0].about))
+        yield from wrap(speech.say("{name}:", name=speech.norm(of_table[0].about)), WIDE, subsequent_indent="  ")
         for each in of_table:
             name, unit, mark = speech.norm(each.name), speech.norm(each.unit), "" if each.assumed else "  *"
             numbers = [_three(number, speech) for number in (each.low, each.usual, each.high)]

@@ -137,8 +137,9 @@ def _lines(reader: Reader, phrase: Np, side: SideId, spoken: Spoken) -> tuple[Sp
     if of is Landmark.MIDDLE_LINE:
         return (Spot(Landmark.MIDDLE_LINE, SHARED),)
     found = reader.spots(None, phrase, spoken, others)
-    named = whose(reader.game, phrase, place=True).whose is Whose.NAMED and len(reader.sides) > 1
-    return tuple(line for line in found if not named or line.owner != side)
+    said = whose(reader.game, phrase, place=True)
+    spared = said.whose is Whose.NAMED or (said.whose is Whose.ANY and said.node is phrase)  # "past any back line"
+    return tuple(line for line in found if not spared or line.owner != side or len(reader.sides) == 1)
 
 
 def _is_player(reader: Reader, phrase: Np) -> bool:
