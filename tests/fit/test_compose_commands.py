@@ -114,7 +114,7 @@ def test_mix_makes_the_table() -> None:
     assert "first to points: `first to points` does not fit: Lantern Row has no points." in " ".join(text.split())
     assert "least players" in text
     french = run("mix", "lantern-row", "--only", "add balls", "--why", "--language", "fr")[1]
-    assert "plus de ballons" in french and "va : 1 paire" in french and "players" not in french
+    assert "plus de ballons" in french and "va\u00a0: 1 paire" in french and "players" not in french
     assert run("mix", "lantern-row", "--only", "ad balls")[0] == 2
 
 
