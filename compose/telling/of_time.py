@@ -29,6 +29,8 @@ def part_of_round(voice: Voice, compare: Compare) -> str:
         if at_s == A_MINUTE_S:
             return voice.say("in the first minute")
         return voice.say("in the first {time}", time=voice.time(at_s))
+    if bell is not None and bell.after_s == at_s:
+        return voice.say("once the time is up")
     if bell is not None and bell.after_s - at_s < at_s:
         if bell.after_s - at_s == A_MINUTE_S:
             return voice.say("in the last minute")

@@ -21,3 +21,10 @@ def test_points_that_are_lost_are_told_with_where_they_end() -> None:
 def test_hands_and_feet_are_no_body() -> None:
     said = told(row(play="players block shots at the beacons of their side with their hands and feet"))
     assert "with the hands and feet" in said
+
+
+def test_what_decides_a_level_score_holds_once_the_time_is_up() -> None:
+    said = told(row({"finish": ("after 6 min: more beacons standing wins, else a draw",
+                                "after 6 min: more points wins, else the next beacon knocked wins")},
+                    when="a beacon is knocked: the thrower's side scores 1 point"))  # fmt: skip
+    assert "Once the time is up, points count no more." in said and "no minutes" not in said

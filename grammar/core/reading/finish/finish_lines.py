@@ -169,7 +169,9 @@ def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bel
             if isinstance(each, finish.MoreWins) and (each.more, type(each.counted)) == ("more", claims.CountedPoints)
         ]
         if len(others) != 1 or not of_points:
-            hint = write(f"after {sentence.time.words()}: more points wins, else {last.words()}")
+            level = f"more points wins, else {last.words()}"
+            offered = "the player with the most points wins" if len(reader.sides) == 1 else level
+            hint = write(f"after {sentence.time.words()}: {offered}")
             raise Senseless(last, "`{said}` decides only where points were level.", hint)
     for parts in reader.game.sentences("finish"):
         length = parts.length if isinstance(parts, finish.Halves | finish.Innings) else None

@@ -78,7 +78,7 @@ def last_lives(reader: Reader, event: lives.LastLife) -> Iterator[tuple[SideId, 
             own = frozenset({side})
             yield side, LastLife(who), Spoken(reader.side_ids, own=own, that=own, other=others or None)
     if not any(has_lives(reader, each) for each in acting(reader, event.who)):
-        raise none_of_these(reader, event, "", "Name those who have lives.")
+        raise none_of_these(reader, event, "Name those who have lives.")
     _same_number(reader, event.number, acting(reader, event.who))
 
 
