@@ -144,7 +144,7 @@ def _what_lets_and_mends(study: Study, sides: Sides, liberty: Liberty, gains: bo
     """What the side may do or leave undone, and what takes that from it."""
     act = liberty.rule or "what it does"
     if liberty.kind is Kind.HOLD:
-        kinds = dict.fromkeys(str(study.net.places[place].kind or "ball") for place in liberty.balls)
+        kinds = dict.fromkeys(str(study.net.places[place].kind or "ball") for place in liberty.balls) or ("ball",)
         limits = Listed(tuple(Written(f'"a {kind} is held at most 10 s"') for kind in kinds))
         why = "Nothing makes {side} play a ball that they have. Give a hold limit: {limits}."
         return said(why, side=sides, limits=limits)
