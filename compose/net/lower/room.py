@@ -33,8 +33,7 @@ def rooms_for(builder: Builder, before: Population, who: Population, standing: P
 
 
 def _in_area(builder: Builder, who: Population, standing: Presence | At) -> Iterator[Room]:
-    area = builder.play.area(standing.spot) if isinstance(standing, At) else None
-    if area is None or not isinstance(standing, At):
+    if not isinstance(standing, At) or (area := builder.play.area(standing.spot)) is None:
         return
     for limit in area.room:
         if who in limit.who:
