@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.interpreter.compare import read_by_both
-from tests.interpreter.sheets import game_in
+from tests.interpreter.sheets import game_in, net_in
 
 PLAYERS = {"north": 2, "south": 2}
 BOUNCING = """
@@ -96,3 +96,13 @@ def test_both_readers_come_to_the_same(name: str) -> None:
     mine, its = read_by_both(game, PLAYERS)
     assert not its.differs(mine)
     assert len(its.results) > 5
+
+
+def test_what_is_rolled_comes_off_a_wall_as_well_but_never_by_a_bounce() -> None:
+    rolls = HITS.replace("overarm throw or roll", "roll")
+    when = "a player is hit: the roller's side scores 1 point"
+    net = net_in(game_in(BOUNCING.format(play=f"{rolls}\n  a hit off the wall does not count", when=when)), PLAYERS)
+    tried = [each.attempt for each in net.transitions if each.attempt is not None and each.attempt.skill == "roll"]
+    assert tried and {each.ruled_out for each in tried} == {("wall",)}
+    with pytest.raises(AssertionError, match="Nothing flies here that could bounce"):
+        net_in(game_in(BOUNCING.format(play=f"{rolls}\n  a hit after a bounce does not count", when=when)), PLAYERS)

@@ -80,15 +80,20 @@ def _after_bounce(builder: Builder, moment: Moment) -> bool:
 
 
 def _ruled_out(builder: Builder, moment: Moment, ways: Mapping[Valid, str]) -> tuple[str, ...]:
-    """By what it may come that does not count: by the floor, by a wall."""
+    """By what it may come that does not count: by the floor where it flies, by a wall."""
+    may = {"floor": can_bounce(moment), "wall": _is_sent(moment)}
     said = {each.valid for each in builder.play.valid}
-    return tuple(way for valid, way in ways.items() if valid in said) if can_bounce(moment) else ()
+    return tuple(way for valid, way in ways.items() if valid in said and may[way])
 
 
 def can_bounce(moment: Moment) -> bool:
     """Whether a ball flies to somebody or something and may touch the floor before."""
-    sent = isinstance(moment.aim, AtThing | AtPlayers | Through | ToMate)
-    return sent and moment.skill in BOUNCING and moment.ball is not None
+    return _is_sent(moment) and moment.skill in BOUNCING
+
+
+def _is_sent(moment: Moment) -> bool:
+    """Whether a ball goes to somebody or something, on the floor or through the air."""
+    return moment.ball is not None and isinstance(moment.aim, AtThing | AtPlayers | Through | ToMate)
 
 
 def _below(builder: Builder, moment: Moment) -> str | None:

@@ -8,7 +8,7 @@ from grammar.core.limits import CountsOnly, LowDown, Posture, Steps, Valid
 from grammar.core.reading.play.offers import acting
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
-from grammar.core.skills import BOUNCING, FLYING
+from grammar.core.skills import BOUNCING, FLYING, WITH_A_BALL
 from grammar.said import quoting
 from grammar.sentences import limits
 from grammar.sentences.base import Node
@@ -26,8 +26,8 @@ def read_not_bounced(reader: Reader, sentence: NotBounced, line: int) -> Iterato
     """Only what comes straight counts."""
     if "after a bounce" in sentence.ways:
         nothing_bounces(reader, sentence)
-    elif not reader.tried & BOUNCING:
-        raise Senseless(sentence, "Nothing flies here that could come off a wall.", "Leave the line out.")
+    elif reader.tried.isdisjoint(WITH_A_BALL):
+        raise Senseless(sentence, "No ball is sent here that could come off a wall.", "Leave the line out.")
     yield from (CountsOnly(Valid(f"{sentence.what} {way}"), (line,)) for way in sentence.ways)
 
 
