@@ -8,13 +8,13 @@ from compose.modifiers.changes.changes import carry_out
 from compose.modifiers.changes.sheets import Draft
 from compose.modifiers.edit import Edit
 from compose.modifiers.fit_for import unfit
-from compose.modifiers.modifier import Use, does_not_fit, filled_in, value_findings
+from compose.modifiers.modifier import Use, does_not_fit, filled_in, value_findings, why_not
 from compose.modifiers.needs import unmet_needs
 from compose.modifiers.remix import Remix
 from grammar.finding import Finding, Outcome, Severity, mistake, retold, spoken
 from grammar.game import Game
 from grammar.resolve import resolve
-from grammar.said import Named, Said, quoting
+from grammar.said import Named, quoting
 from grammar.sentences.head import Caution
 from grammar.tree import Line
 from library import KitItem, kit_categories
@@ -51,8 +51,7 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
 
 
 def _explained(finding: Finding, use: Use) -> Finding:
-    why = finding.said[0] if finding.said is not None else Said(finding.title)
-    return retold(finding, does_not_fit(use.modifier, why), code="M-fit")
+    return retold(finding, does_not_fit(use.modifier, why_not(finding)), code="M-fit")
 
 
 def _no_effect(use: Use, game: Game) -> Finding:

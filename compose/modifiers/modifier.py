@@ -10,6 +10,7 @@ import attrs
 from grammar.finding import Finding, mistake
 from grammar.frozen import field, frozen
 from grammar.said import Named, Said, listed, perhaps_meant, quoting
+from grammar.said import Value as Words
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node, Quantity
 from grammar.span import Span, nowhere
@@ -75,15 +76,15 @@ class Use:
         return tuple(f"{name} {value.words()}" for name, value in self.values.items())
 
 
-def does_not_fit(modifier: Modifier, why: Said) -> Said:
+def does_not_fit(modifier: Modifier, why: Words) -> Said:
     """Why a modifier does not fit, as a sentence about it."""
-    return quoting(NOT_FIT, modifier=Named(modifier.name), why=why)
+    return Said(NOT_FIT, (("modifier", Named(modifier.name)), ("why", why)))
 
 
-def why_not(finding: Finding) -> Said:
+def why_not(finding: Finding) -> Words:
     """Why a modifier does not fit, without its name; of another finding its title."""
-    title = finding.said[0] if finding.said is not None else Said(finding.title)
-    why: Said = dict(title.fields)["why"] if title.pattern == NOT_FIT else title
+    title, _ = finding.said or (finding.title, finding.hint)
+    why: Words = dict(title.fields)["why"] if isinstance(title, Said) and title.pattern == NOT_FIT else title
     return why
 
 

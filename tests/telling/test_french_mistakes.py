@@ -11,7 +11,10 @@ import pytest
 
 import grammar
 import library
+from compose.modifiers.apply import apply
 from compose.modifiers.fit_for import BEING
+from compose.modifiers.modifier import Use
+from compose.modifiers.of_library import library_modifiers
 from compose.telling.findings import finding_said, known
 from compose.telling.wording import FOLDER, catalogue, with_sheets, wording_of
 from grammar.finding import mistake
@@ -21,6 +24,7 @@ from grammar.said import Capital, listed, quoting, write
 from grammar.span import nowhere
 from library.finding_codes import explanations
 from tests.grammar.corpus import FILES, mistakes
+from tests.interpreter.sheets import library_game
 from tests.telling.test_french_findings import ENGLISH_WORDS, texts
 from tests.terminal.running import run
 
@@ -102,6 +106,17 @@ def test_a_broken_sheet_is_told_in_french(path: Path) -> None:
         assert found.said is not None, found.title
         assert all(known(each, FRENCH) for each in found.said), found.said
         assert finding_said(found, wording_of("fr")).title != found.title
+
+
+@pytest.mark.parametrize(
+    ("game", "modifier"), [("tarn-gates", "first hit wins"), ("kiln-row", "change tasks"), ("four-becks", "all meet all")]
+)
+def test_why_a_modifier_does_not_fit_is_told_in_french_to_the_end(game: str, modifier: str) -> None:
+    use = next(Use(each) for each in library_modifiers() if each.name == modifier)
+    outcome = apply(library_game(game), use, library.kit_names())
+    assert outcome.value is None
+    told = [finding_said(each, wording_of("fr")).title for each in outcome.findings]
+    assert told and not set(" ".join(told).lower().split()) & ENGLISH_WORDS, told
 
 
 def test_lines_of_a_sheet_stand_as_they_are() -> None:
