@@ -108,9 +108,7 @@ def test_a_broken_sheet_is_told_in_french(path: Path) -> None:
         assert finding_said(found, wording_of("fr")).title != found.title
 
 
-@pytest.mark.parametrize(
-    ("game", "modifier"), [("tarn-gates", "first hit wins"), ("kiln-row", "change tasks"), ("four-becks", "all meet all")]
-)
+@pytest.mark.parametrize(("game", "modifier"), [("tarn-gates", "first hit wins"), ("kiln-row", "change tasks")])
 def test_why_a_modifier_does_not_fit_is_told_in_french_to_the_end(game: str, modifier: str) -> None:
     use = next(Use(each) for each in library_modifiers() if each.name == modifier)
     outcome = apply(library_game(game), use, library.kit_names())
