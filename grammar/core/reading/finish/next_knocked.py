@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from attrs import evolve
 
-from grammar.core.guards import ALWAYS, Clock, Compare, Relation, every
+from grammar.core.guards import Clock, Compare, Relation, every
 from grammar.core.play import PointsCount
 from grammar.core.reading.consequences.when_lines import rules_of_line
 from grammar.core.reading.sheet.reader import Reader
@@ -34,5 +34,5 @@ def decided(reader: Reader, said: finish.NextKnockedWins, bell_s: Fraction, line
     wins = finish.SideWins(SideOf("the", "thrower's", span=said.span), span=said.span)
     then_wins = when.When(events.Knocked(what, "is", span=said.span), None, (wins,), span=said.span)
     for rule in rules_of_line(reader, then_wins, line):
-        yield evolve(rule, guard=over if rule.guard == ALWAYS else every([over, rule.guard]))
+        yield evolve(rule, guard=every([over, rule.guard]))
     yield PointsCount(0, over, (line,))
