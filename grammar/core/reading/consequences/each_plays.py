@@ -13,10 +13,9 @@ from grammar.sentences.determiners import ALL
 
 
 def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) -> AnySide:
-    """Whose points these are: where each plays for themselves "its side" means nobody. Raises Senseless."""
+    """Whose points these are, if not its owner's: where each plays for themselves "its side" means nobody then. Raises
+    Senseless."""
     side = consequence.side
-    if of_its_owner(reader, consequence, moment):
-        return side
     unclear = moment.actor is not None and isinstance(side, SideRef | SideSame)
     if not unclear or not any(each.solo for each in reader.sides):
         return side

@@ -117,8 +117,9 @@ def _nothing_changes(consequence: then.PlaysOn, moment: Moment) -> Iterator[Play
 
 def _scored(reader: Reader, consequence: then.Scores, moment: Moment) -> Iterator[Effect]:
     points = consequence.points.whole * (1 if consequence.verb == "scores" else -1)
-    owner, by = of_its_owner(reader, consequence, moment), of_whoever_did_it(reader, consequence, moment)
-    yield from (Add(each, points, owner=owner) for each in _sides(reader, by, moment))
+    owner = of_its_owner(reader, consequence, moment)
+    side = consequence.side if owner else of_whoever_did_it(reader, consequence, moment)
+    yield from (Add(each, points, owner=owner) for each in _sides(reader, side, moment))
 
 
 def _made_to_wait(reader: Reader, consequence: then.Waits | freezing.Freezes, moment: Moment) -> Iterator[Go]:
