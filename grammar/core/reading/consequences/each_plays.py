@@ -17,7 +17,7 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
     Senseless."""
     side = consequence.side
     unclear = moment.actor is not None and isinstance(side, SideRef | SideSame)
-    if not unclear or not any(each.solo for each in reader.sides):
+    if not unclear or not reader.solo:
         return side
     title = "`{said}` is nobody here: each plays for themselves, and whose a target is, is not known."
     hint = "Say what who did it wins or loses (the thrower's side), or give each their own: 1 cone for each player."
@@ -28,7 +28,7 @@ def of_its_owner(reader: Reader, consequence: then.Scores, moment: Moment) -> bo
     """Whether "its side" is whoever has the thing that is knocked, where each plays for themselves."""
     side, trigger = consequence.side, moment.trigger
     its = isinstance(side, SideSame) or (isinstance(side, SideRef) and side.determiner in OWN_WORDS and not side.other)
-    if not its or moment.result is not Result.KNOCKED or not any(each.solo for each in reader.sides):
+    if not its or moment.result is not Result.KNOCKED or not reader.solo:
         return False
     owners = {thing.owner for thing in trigger.to if isinstance(thing, Thing)} if isinstance(trigger, Happening) else {}
     return bool(owners) and SHARED not in owners

@@ -27,7 +27,7 @@ def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[E
     first: EndWorth = sentence.first
     if first.determiner not in (None, "a", "an", "each", "every", "all", "the"):
         raise Senseless(first, "`{said}`: of no side has been spoken.", "Leave that out.", said=first.determiner)
-    if any(side.solo for side in reader.sides):
+    if reader.solo:
         raise Senseless(sentence, "Where each plays for themselves no side has anything.", "Give points in when.")
     if not isinstance(first.counted, claims.Counted):
         said = first.counted.words()

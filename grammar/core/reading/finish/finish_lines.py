@@ -143,13 +143,13 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
                 )
             return Won(the_one(said, spoken.meant(said, frozenset())))
         case finish.BestWins():
-            if not any(side.solo for side in reader.sides):
+            if not reader.solo:
                 title = "Points are counted for each side, not for each player."
                 raise Senseless(result, title, write("more points wins"))
             return Best(reader.side_ids[0])
         case finish.MoreWins():
             if len(reader.sides) < 2:
-                best = isinstance(result.counted, claims.CountedPoints) and any(side.solo for side in reader.sides)
+                best = isinstance(result.counted, claims.CountedPoints) and reader.solo
                 hint = "the player with the most points wins" if best else "nobody wins"
                 raise Senseless(result, "There is only one side, so that none has more.", write(hint))
             counts = frozenset(

@@ -24,8 +24,7 @@ def read_begin_points(reader: Reader, sentence: BeginsPoints, line: int) -> Iter
     if number.value != number.whole or not 1 <= number.whole <= MOST:
         hint = quoting("Write a number from 1 to {most}.", most=MOST)
         raise Senseless(number, "Nobody begins with {said} points.", hint)
-    solo = any(side.solo for side in reader.sides)
-    said = _whom(reader, sentence)
+    said, solo = _whom(reader, sentence), reader.solo
     players = said is None
     if players != solo:
         title = "Each plays for themselves here." if solo else "The points of a side are counted, not of each player."
@@ -42,7 +41,7 @@ def _whom(reader: Reader, sentence: BeginsPoints) -> Claimed | None:
     named = Np(who.determiner, None, None, who.name, span=who.span) if isinstance(who, SideNamed) else who
     if isinstance(named, Np):
         said, role = reader.player_phrase(named)
-        of_each = said.whose is Whose.UNSAID or any(side.solo for side in reader.sides)
+        of_each = said.whose is Whose.UNSAID or reader.solo
         if role is None and of_each and named.determiner in (*ALL, None):
             return None
         if role is None and said.whose is Whose.NAMED and named.determiner in (None, "the"):

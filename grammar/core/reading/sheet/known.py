@@ -87,6 +87,11 @@ class Known:
     def all_sides(self) -> frozenset[SideId]:
         return frozenset(self.side_ids)
 
+    @property
+    def solo(self) -> bool:
+        """Whether each plays for themselves."""
+        return any(side.solo for side in self.sides)
+
     def others(self, side: SideId) -> frozenset[SideId]:
         """The sides against a side."""
         return frozenset(self.side_ids) - {side}
