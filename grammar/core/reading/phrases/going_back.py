@@ -15,9 +15,11 @@ THEIRS = (Whose.UNSAID, Whose.OWN, Whose.THAT, Whose.ACTOR)
 
 def goes_back_to_side(game: Game, node: Node) -> bool:
     """Whether a sentence says that a ball goes back to its side, and to no place that the sheet names."""
-    if isinstance(node, then.GoesBack):
-        return is_ball_sent(game, node.what.name) and (node.where is None or bool(game.kit_meant(node.where.name)))
-    return isinstance(node, resting.RestBack) and (node.where is None or bool(game.kit_meant(node.where.name)))
+    if not isinstance(node, then.GoesBack | resting.RestBack):
+        return False
+    if isinstance(node, then.GoesBack) and not is_ball_sent(game, node.what.name):
+        return False
+    return node.where is None or bool(game.kit_meant(node.where.name))
 
 
 def is_ball_sent(game: Game, name: Name) -> bool:
