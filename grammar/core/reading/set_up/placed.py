@@ -67,6 +67,6 @@ def _all_counted_out(core: Core, thing: Thing) -> list[Span]:
     supplies = [supply for supply in core.play.supplies if supply.thing == thing]
     there = sum(supply.count for supply in supplies)
     known = all(supply.per is Per.OWNER for supply in supplies)
-    if not known or sum(start.count for start in counted if isinstance(start.count, int)) < there:
+    if not known or sum(_number(start, there) for start in counted) < there:
         return []
     return [core.lines[start.lines[0]].span for start in counted]
