@@ -14,7 +14,7 @@ _NOT_OF_PLACES = frozenset(("around", "round", "fourth", "third", "second", "two
 _DOINGS = frozenset((  # what nobody lays ready
     "catch", "catches", "throws", "hits", "passes", "points", "lives", "life", "body", "bodies", "frozen", "free",
     "freezes", "half", "halves", "minutes", "rounds", "players", "player", "again", "sets", "turns", "winner",
-    "once", "twice", "already", "yet", "miss", "misses", "try", "tries", "attempts", "goals", "steps",
+    "once", "twice", "already", "yet", "try", "tries", "attempts", "goals", "steps",
 ))  # fmt: skip
 
 
