@@ -62,11 +62,15 @@ def _candidates(sentence: Node, section: str, meanings: Mapping[str, Meaning]) -
         yield rewritten(said, chosen), _REWORDED
     best, spent = said, 0.0
     for expected, name in names_of(sentence):
-        slip = name.text not in meanings and name.text.removesuffix("s") not in AREA_KINDS
-        slip = slip and not turning_words(name.text)
+        slip = name.text not in meanings and not _says_its_own(name.text)
         for near, cost in _nearest(name.text, fitting(expected, meanings)) if slip else ():
             best, spent = _renamed(best, name.text, near), spent + cost
     yield best, spent
+
+
+def _says_its_own(name: str) -> bool:
+    """Whether a name is no slip of another: a base is none of a ball, nor is "never" one of anything."""
+    return name.removesuffix("s") in AREA_KINDS or bool(turning_words(name))
 
 
 def _nearest(name: str, known: Iterable[str]) -> list[tuple[str, float]]:
@@ -83,8 +87,8 @@ def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Ite
     for expected, name in ((expected, name) for expected, name in names_of(sentence) if name.span == place):
         if isinstance(meanings.get(name.text), PlaceMeaning) and "side" in expected:
             continue  # of a place something is said that is no side's: another name would say something else
-        if name.text.removesuffix("s") in AREA_KINDS or turning_words(name.text):
-            continue  # a base is no slip of a ball, nor is "never" one of anything
+        if _says_its_own(name.text):
+            continue
         for near, cost in near_names(name.text, fitting(expected, meanings)):
             yield Correction(sentence.span, _renamed(said, name.text, near), cost)
         for word in dict.fromkeys(name.text.split()):
