@@ -134,10 +134,8 @@ def _frozen(reader: Reader, consequence: freezing.Freezes, moment: Moment) -> It
     """Whoever plays freezes; who waits somewhere stands still anyway."""
     for mover in movers(reader, consequence.who, moment):
         if isinstance(mover.who, Waiting) or is_away(mover.who, moment) or mover.side is None:
-            said = consequence.who.words()
-            raise Senseless(
-                consequence.who, "`{said}` waits: only who plays freezes.", write("that player freezes"), said=said
-            )
+            title = "`{said}` waits: only who plays freezes."
+            raise Senseless(consequence.who, title, write("that player freezes"))
         yield Go(mover.who, At(where_frozen(mover.side)))
 
 

@@ -69,9 +69,5 @@ def side_of_toucher(reader: Reader, phrase: SideNamed, task: RoleId, moment: Mom
     by = trigger.by & reader.touching if isinstance(trigger, Happening) else frozenset()
     if touched and moment.actor is not None and {who.role for who in by} == {task}:
         return moment.actor
-    title = quoting(
-        "`{said}`: points are a side's, and whose {name} is meant is not known here.",
-        said=phrase.words(),
-        name=phrase.name.text,
-    )
-    raise Senseless(phrase, title, write("the thrower's side", "name a side."))
+    title = "`{said}`: points are a side's, and whose {name} is meant is not known here."
+    raise Senseless(phrase, title, write("the thrower's side", "name a side."), name=phrase.name.text)

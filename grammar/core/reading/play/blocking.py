@@ -172,7 +172,4 @@ def _most(reader: Reader, who: Population) -> int:
 def _refuse_in_all(reader: Reader, sentence: play.GuardLimit, thing: Thing) -> None:
     """Raises Senseless where so many may guard several things, and it is not said that they may guard each."""
     if sentence.what.determiner not in (*EACH, *ONE, "any") and _number(reader, thing) > 1:
-        said = sentence.what.words()
-        raise Senseless(
-            sentence.what, "`{said}`: each of them, or all together?", write(f"each {thing.kind.key}"), said=said
-        )
+        raise Senseless(sentence.what, "`{said}`: each of them, or all together?", write(f"each {thing.kind.key}"))

@@ -35,10 +35,8 @@ def read_lives(reader: Reader, sentence: lives.HasLives, line: int) -> Iterator[
         )
     own = _with_own_line(reader, sentence)
     if sentence.who.other and not own:
-        said = sentence.who.words()
-        raise Senseless(
-            sentence.who, "`{said}`: others than who?", "Say before how many lives some with a task have.", said=said
-        )
+        hint = "Say before how many lives some with a task have."
+        raise Senseless(sentence.who, "`{said}`: others than who?", hint)
     for who in (each for each in acting(reader, _each(sentence.who)) if each not in own):
         yield Lives(who, number.whole, (line,))
 

@@ -35,7 +35,6 @@ def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[
 
 def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
     """Foxes against hedgehogs: as many of the others become foxes, who are from then on what those were."""
-    words = sentence.who.words()
     if after_what(sentence) in (Occasion.POINT, Occasion.AGAINST):
         raise Senseless(sentence, "A whole side changes by the clock, or after a round.", write("every 60 s"))
     said = reader.player_phrase(sentence.who)[0]
@@ -43,12 +42,10 @@ def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
         hint = "Name a role that `sides` declares, such as: role tagger: 2 players of each side"
         if reader.roles:
             hint = "All through all tasks, one after the other: all move on every 60 s"
-        raise Senseless(sentence.who, "`{said}` have no task that could pass on.", hint, said=words)
+        raise Senseless(sentence.who, "`{said}` have no task that could pass on.", hint)
     if len(reader.sides) != 2:
-        title = quoting(
-            "`{said}`: with {number} sides it is not clear with whom they change.", said=words, number=len(reader.sides)
-        )
-        raise Senseless(sentence.who, title, "Name a role of one side.")
+        title = "`{said}`: with {number} sides it is not clear with whom they change."
+        raise Senseless(sentence.who, title, "Name a role of one side.", number=len(reader.sides))
     if reader.lives:
         hint = "Leave the lives out, or let each side keep its players."
         told = "Where lives are counted, those of two sides cannot change: who has how many is not known."

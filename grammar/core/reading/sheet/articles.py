@@ -115,9 +115,7 @@ def _refuse(game: Game, node: Node, section: str) -> None:
             raise Senseless(node, "`{said}`: of how many sides together?", "Say how many each.")
         case sides.Sides() if len(node.names) > 1 and node.headcount.each is None:
             said = node.headcount.words()
-            raise Senseless(
-                node.headcount, "`{said}`: each, or of all sides together?", write(f"{said} each"), said=said
-            )
+            raise Senseless(node.headcount, "`{said}`: each, or of all sides together?", write(f"{said} each"))
         case attempting.AimAt() | attempting.AimThrough() if _own_of_a_loner(game, node.what):
             title = "`{said}`: each plays for themselves, and nobody aims at their own."
             raise Senseless(node.what, title, write(attrs.evolve(node.what, determiner="the").words()))

@@ -74,12 +74,8 @@ class Reader(Known):
             if said.whose is not Whose.UNSAID and said != named and said.side != named.side and not _other_of(phrase):
                 raise Senseless(phrase, "`{said}` says of two sides whose they are.", "Name one side.")
             if said.whose is Whose.OTHER and meaning.role is None and len(self.sides) > 1:
-                title = quoting(
-                    "`{said}`: {side} are one side, and whose other one is not said.",
-                    said=phrase.words(),
-                    side=meaning.side,
-                )
-                raise Senseless(phrase, title, write("the players of the other side"))
+                title = "`{said}`: {side} are one side, and whose other one is not said."
+                raise Senseless(phrase, title, write("the players of the other side"), side=meaning.side)
             alone = len(self.sides) == 1  # "other minnows": the others of one side; a side that is named is that side
             said = said if said.whose is Whose.OTHER and alone else named
         return said, RoleId(meaning.role) if meaning.role else None
