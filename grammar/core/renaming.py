@@ -74,7 +74,6 @@ def unlike(play: Play, sides: frozenset[SideId]) -> Iterator[Lines]:
             yield from (value.lines for value in values if in_any_order(value) not in there)
 
 
-
 def in_any_order(value: Any) -> Any:
     """What follows from a rule for each side is the same in whichever order the sides come."""
     return (attrs.evolve(value, effects=()), frozenset(value.effects)) if isinstance(value, Rule) else value

@@ -29,10 +29,8 @@ def contradictions(game: Game) -> Iterator[Finding]:
     seen: dict[str, Node] = {}
     for sentence in (*game.sentences("play"), *game.sentences("when")):
         if isinstance(sentence, HoldLimit):
-            key, title = (
-                sentence.ball.words(),
-                quoting("Two lines say how long {ball} is held.", ball=sentence.ball.words()),
-            )
+            key = sentence.ball.words()
+            title = quoting("Two lines say how long {ball} is held.", ball=key)
         elif isinstance(sentence, When) and isinstance(sentence.span_of_time, TheFirstTime):
             key = sentence.words().partition(":")[0]
             title = quoting("Two lines say what follows when {event} for the first time.", event=key.partition(", ")[2])

@@ -70,10 +70,8 @@ def _freed_sides(
     there = _waiting(reader, owner, at)
     freed = there & {side} if side else there
     if not freed:
-        title, name = (
-            "Nobody of their own side waits at `{said}`: players of the other side are sent there.",
-            where.name.text,
-        )
+        title = "Nobody of their own side waits at `{said}`: players of the other side are sent there."
+        name = where.name.text
         raise Senseless(where, title, write(f"the {name} of the other side" if owner == side else f"their {name}"))
     return tuple(each for each in reader.side_ids if each in freed)
 

@@ -60,9 +60,9 @@ def points_at_first(core: Core) -> Iterator[Finding]:
     if not core.play.gives_points:
         hint = "Say what wins or loses some, such as: a player is hit: its side loses 1 point"
         title = "Nothing wins or loses a point."
-        yield mistake("G-no-points", quoting(title), place, quoting(hint))
+        yield mistake("G-no-points", title, place, hint)
     twice = [each for each in found if any(each.side == one.side and each.lines != one.lines for one in found)]
     if twice:
         title = "Two lines say how many points a side begins with."
         last, first = core.lines[twice[-1].lines[0]].span, core.lines[twice[0].lines[0]].span
-        yield mistake("G-contradiction", quoting(title), last, quoting("Keep one of the two."), first)
+        yield mistake("G-contradiction", title, last, "Keep one of the two.", first)
