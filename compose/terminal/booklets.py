@@ -101,11 +101,11 @@ def _card(name: str, modifiers: Sequence[str], binding: Binding, as_json: bool) 
         from compose.terminal.carding import card_for
         from compose.terminal.stages import answered, ready
 
-        prepared = ready(name, modifiers, binding.who, as_json, binding.look.wording)
+        prepared = ready(name, modifiers, binding.who, as_json)
         answer = answered(prepared, binding.budget)
         return card_for(prepared, answer, binding.look), answer.findings
-    made, said = remixed(name, modifiers, as_json, binding.look.wording)
-    staging = staging_for(made, binding.who, as_json, binding.look.wording)
+    made, said = remixed(name, modifiers, as_json)
+    staging = staging_for(made, binding.who, as_json)
     return card_of_remix(made, staging, binding.look), (*said, *staging.findings)
 
 

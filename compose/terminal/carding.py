@@ -53,7 +53,7 @@ def make_card(
     look = Look(units_named(asked.units, as_json), wording_named(asked.language, as_json), asked.large)
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
-    prepared = ready(name, modifiers, who, as_json, look.wording)
+    prepared = ready(name, modifiers, who, as_json)
     with Patience(asked.seconds) as patience:
         answer = answered(prepared, evolve(asked.budget, keep_going=patience.keep_going))
     staging = prepared.staging

@@ -36,7 +36,7 @@ def show_check(
 ) -> int:
     """Check a game and print what is proved; the exit code. It is stopped after so many `seconds`, if any."""
     wording = wording_named(language, as_json)
-    prepared = ready(name, modifiers, who, as_json, wording)
+    prepared = ready(name, modifiers, who, as_json)
     with Patience(seconds) as patience:
         answer = checked(prepared, evolve(budget, keep_going=patience.keep_going))
     if as_json:

@@ -42,9 +42,9 @@ def show_fit(
     wording = wording_named(language, as_json)
     if who.class_name is None and who.pupils is None:
         refuse("Nobody says for whom.", "Name a class with --class, or how many pupils with --pupils.", as_json)
-    made, said = remixed(name, modifiers, as_json, wording)
+    made, said = remixed(name, modifiers, as_json)
     staging = staging_of(made.game, who, as_json)
-    prepared = ready_of(made, staging, said, as_json, wording) if not staging.refused else None
+    prepared = ready_of(made, staging, said, as_json) if not staging.refused else None
     answer = None
     if prepared is not None:
         answer = checked(prepared, budget) if quick else answered(prepared, budget)

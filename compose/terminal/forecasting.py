@@ -55,7 +55,7 @@ class Asked:
 def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, as_json: bool) -> int:
     """Forecast a game and print it with what is proved; the exit code."""
     wording = wording_named(asked.language, as_json)
-    prepared = ready(name, modifiers, who, as_json, wording)
+    prepared = ready(name, modifiers, who, as_json)
     fewer = _fewer(name, modifiers, prepared, who, asked.absent, as_json)
     speech = _speech(prepared, wording)
     with Patience(asked.seconds) as patience:

@@ -52,7 +52,7 @@ def make_lesson(
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     wording, shown, sheet = wording_named(language, as_json), units_named(units, as_json), paper_named(paper, as_json)
     uses = [uses_of(order, modifiers, len(names), as_json) for order in range(1, len(names) + 1)]
-    games = [ready(name, given, who, as_json, wording) for name, given in zip(names, uses, strict=True)]
+    games = [ready(name, given, who, as_json) for name, given in zip(names, uses, strict=True)]
     answers = [checked(each, budget) if quick else answered(each, budget) for each in games]
     planned = [_planned(each, answer) for each, answer in zip(games, answers, strict=True)]
     table = lesson_table(planned, library.norms())

@@ -33,8 +33,8 @@ def make_plan(
     if out is not None and out.suffix.lower() != ".svg":
         refuse(f"`{out}` does not say what to write.", "End its name with .svg.", as_json)
     chosen, wording = units_named(units, as_json), wording_named(language, as_json)
-    made, said = remixed(name, modifiers, as_json, wording)
-    staging = staging_for(made, who, as_json, wording)
+    made, said = remixed(name, modifiers, as_json)
+    staging = staging_for(made, who, as_json)
     findings = in_units((*said, *staging.findings), chosen)
     drawing = class_plan(titled(made), staging, units=chosen, wording=wording)
     if out is not None:

@@ -50,7 +50,7 @@ def show_replay(
 ) -> int:
     """Replay the witness of a finding of the check, or a round with this seed; the exit code."""
     wording = wording_named(language, as_json)
-    prepared = ready(name, modifiers, who, as_json, wording)
+    prepared = ready(name, modifiers, who, as_json)
     if finding is not None:
         return _witness(prepared, finding, budget, seconds, wording, as_json)
     wrong = said_too_much(prepared.net)

@@ -10,7 +10,6 @@ from compose.answer.staged import Staged, staged
 from compose.modifiers.remix import Remix
 from compose.net.net import Net
 from compose.staging.staging import Staging
-from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import stop
 from compose.terminal.typed.classes import Who, staging_of
 from compose.terminal.typed.finding_games import game_of, granted, kit, rules_of, use
@@ -53,9 +52,7 @@ class Ready:
         return self.staged.findings
 
 
-def remixed(
-    name: str, modifiers: Sequence[str], as_json: bool = False, wording: Wording = ENGLISH
-) -> tuple[Remix, tuple[Finding, ...]]:
+def remixed(name: str, modifiers: Sequence[str], as_json: bool = False) -> tuple[Remix, tuple[Finding, ...]]:
     """Game and modifiers by name → remix; ends the command where they do not go together.
 
     What applies modifiers is loaded only where there are some.
@@ -90,7 +87,7 @@ def _remix_of_game(base: Game, uses: Sequence[Use]) -> Outcome[Remix]:
     return Outcome(None, with_kin(made.findings, base, [each.modifier for each in uses], kit()))
 
 
-def staging_for(made: Remix, who: Who, as_json: bool = False, wording: Wording = ENGLISH) -> Staging:
+def staging_for(made: Remix, who: Who, as_json: bool = False) -> Staging:
     """A remix staged for whoever was named; ends the command where they cannot play it."""
     found = staging_of(made.game, who, as_json)
     if found.refused:
@@ -98,17 +95,13 @@ def staging_for(made: Remix, who: Who, as_json: bool = False, wording: Wording =
     return found
 
 
-def ready(
-    name: str, modifiers: Sequence[str], who: Who, as_json: bool = False, wording: Wording = ENGLISH
-) -> Ready:
+def ready(name: str, modifiers: Sequence[str], who: Who, as_json: bool = False) -> Ready:
     """Names → nets."""
-    made, said = remixed(name, modifiers, as_json, wording)
-    return ready_of(made, staging_for(made, who, as_json, wording), said, as_json, wording)
+    made, said = remixed(name, modifiers, as_json)
+    return ready_of(made, staging_for(made, who, as_json), said, as_json)
 
 
-def ready_of(
-    made: Remix, staging: Staging, said: tuple[Finding, ...], as_json: bool = False, wording: Wording = ENGLISH
-) -> Ready:
+def ready_of(made: Remix, staging: Staging, said: tuple[Finding, ...], as_json: bool = False) -> Ready:
     """Staging → nets; ends the command where it cannot be played."""
     outcome = staged(staging, granted(), said)
     if outcome.value is None:

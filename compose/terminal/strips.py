@@ -53,7 +53,7 @@ def make_strip(
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     wording = wording_named(language, as_json)
-    prepared = ready(name, modifiers, who, as_json, wording)
+    prepared = ready(name, modifiers, who, as_json)
     if finding:
         made = _of_finding(prepared, finding, budget, pictures, wording, as_json)
     else:

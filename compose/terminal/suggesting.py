@@ -57,7 +57,7 @@ def show_suggestions(
 ) -> int:
     """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found."""
     wording = wording_named(language, as_json)
-    made, _ = remixed(name, modifiers, as_json, wording)
+    made, _ = remixed(name, modifiers, as_json)
     game = made.game
     group = school_class(asked.class_name, as_json) if asked.class_name is not None and asked.pupils is None else None
     looker = Looker(granted(), kit(), library.norms(), teams_for_pupils(asked.pupils), group=group)

@@ -35,12 +35,12 @@ def show_understood(name: str, modifiers: Sequence[str], who: Who, language: str
     """Print what was understood of a game, and for a class how it is staged; the exit code."""
     wording = wording_named(language, as_json)
     try:
-        made, findings = remixed(name, modifiers, as_json, wording)
+        made, findings = remixed(name, modifiers, as_json)
     except typer.Exit:
         if not modifiers and not as_json:
             _say_what_can_be_read(name, wording)
         raise
-    staging = staging_for(made, who, as_json, wording) if who != Who() else None
+    staging = staging_for(made, who, as_json) if who != Who() else None
     outcome = reading_of(titled(made))
     if outcome.value is None:
         stop(outcome.findings, as_json)
