@@ -10,7 +10,6 @@ from compose.staging.floor.homes import floors_of
 from compose.staging.floor.values import Rectangle
 from compose.staging.places import Acting, Court
 from grammar.core.game import Play
-from grammar.core.values import PLAIN, Population, RoleId, SideId
 
 FLOOR_TO_USE = "floor that a side may use for each player"
 
@@ -30,8 +29,7 @@ def _kept_from_some(play: Play, court: Court, who: Acting) -> bool:
 
 def _whole(play: Play, ground: Ground, who: Acting) -> list[Rectangle]:
     """The half, where they stay in a half, else the court."""
-    side = SideId(who.side)
-    staying = floors_of(play, ground, Population(side, RoleId(who.role) if who.role else PLAIN))
+    staying = floors_of(play, ground, who.population)
     halves = [ground.slice_of(each) for each in ground.sides] if ground.halved else []
     mine = [half for half in halves if all(half.joined(floor) == half for floor in staying)]
     return mine or [ground.court]

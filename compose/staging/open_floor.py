@@ -10,7 +10,7 @@ from compose.staging.places import Court
 from grammar.core.declared import Area, Doing
 from grammar.core.game import Play
 from grammar.core.play import AtPlayers
-from grammar.core.values import PLAIN, Population, RoleId, SideId, Skill, without_load
+from grammar.core.values import Population, SideId, Skill, without_load
 
 OPEN_FLOOR = "open floor for each player"
 
@@ -33,8 +33,7 @@ def open_floor_m2(play: Play, court: Court) -> float | None:
     left = whole.length * whole.width - sum(whole.common_m2(area.rectangle) for area in shut)
     there = 0.0
     for each in court.acting:
-        who = Population(SideId(each.side), RoleId(each.role) if each.role else PLAIN)
-        there += each.count * (1.0 - _sheltered(play, who))
+        there += each.count * (1.0 - _sheltered(play, each.population))
     return max(0.0, left) / max(1.0, there)
 
 

@@ -11,7 +11,7 @@ from compose.staging.floor.values import Floor, Rectangle
 from compose.staging.room import BETWEEN_M, Room
 from grammar.core.declared import Doing
 from grammar.core.game import Play
-from grammar.core.values import PLAIN, Laden
+from grammar.core.values import PLAIN, Laden, Population, RoleId, SideId
 from grammar.frozen import frozen
 
 
@@ -23,6 +23,11 @@ class Acting:
     role: str
     count: int
     floors: tuple[Rectangle, ...]
+
+    @property
+    def population(self) -> Population:
+        """Who they are in the core."""
+        return Population(SideId(self.side), RoleId(self.role) if self.role else PLAIN)
 
 
 @frozen
