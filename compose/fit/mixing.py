@@ -26,7 +26,7 @@ class Cell:
     """One modifier with one game: a verdict, and what is told of it where it is not simply that it fits. For a class
     a game fits only where the class has nothing to mend in it.
 
-    `changes` is False where the modifier fits and changes nothing. `lines` is how many lines it changes.
+    `lines` is how many lines the modifier changes: none where it fits and changes nothing.
     """
 
     game: str
@@ -95,4 +95,4 @@ def _checked(game: Game, made: Game, modifier: Modifier, looker: Looker, lines: 
     if not found.whole:
         why = "The game is too large to look at everything."
         return Cell(game.title, modifier.name, modifier.step, UNSURE, why, (), lines)
-    return Cell(game.title, modifier.name, modifier.step, FITS, "", (), lines)
+    return Cell(game.title, modifier.name, modifier.step, FITS, lines=lines)
