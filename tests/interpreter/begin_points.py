@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from grammar.sentences import then, when
 from grammar.sentences.base import Np, SideNamed, SideRef
 from grammar.sentences.points import BeginsPoints
+from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import POINTS_USUALLY, Sheet
 
 
@@ -17,6 +18,7 @@ def points_at_first(sheet: Sheet) -> Iterator[int]:
         yield sum(line.number.whole * (sheet.players[side] if sheet.solo else 1) for line in said)
 
 
+@remembered
 def most_points(sheet: Sheet, side: str) -> int:
     """How far the points of a side are counted: as far as any sentence asks, or as usual from where it begins."""
     begin, most = list(points_at_first(sheet))[sheet.sides.index(side)], sheet.points_to
