@@ -90,3 +90,13 @@ def test_markdown_is_complete(name):
 def test_markdown_marks_in_a_text_are_escaped():
     game = lanterns(head='cue "Aim *low*_now_"')
     assert "\\*low\\*\\_now\\_" in markdown_of(card_for(game))
+
+
+def test_a_round_that_goes_on_from_a_level_score_is_not_said_to_end_with_the_clock():
+    """What ends before the clock lasts at most so long only where the clock ends it in any case."""
+    scores = "a lantern is knocked: the thrower's side scores 1 point"
+    ends = {"a draw": "at most 6 minutes", "the next point wins": "6 minutes, longer if level"}
+    for last, told in ends.items():
+        game = lanterns(when=scores, finish=f"after 6 min: more points wins, else {last}")
+        made = card_for(game, None, catalogue=kit_catalogue())
+        assert dict(made.facts)["Round"] == told

@@ -233,3 +233,10 @@ def test_every_band_of_the_bar_is_explained_beside_it(language):
     sheet = lesson_card(table, "A lesson", wording)
     both = (wording.figure(round(minutes, 1)) for minutes in (table.lesson.play, table.lesson.warm_play))
     assert all(any(said in line for line in sheet.sections[-1].lines) for said in both)
+
+
+def test_a_lesson_of_games_that_name_no_skill_says_nothing_of_what_it_practises():
+    skills = {"": False, "skills aim, overarm throw": True}
+    for head, told in skills.items():
+        card = lesson_card(lesson_table([planned_game(lanterns(head=head))], library.norms()), "Monday")
+        assert ("Practises" in dict(card.facts)) == told

@@ -181,11 +181,18 @@ def _class_heading(staging: Staging | None, wording: Wording) -> str:
     return wording.say("For {name}: {pupils}", name=wording.author(staging.school_class.name), pupils=pupils)
 
 
+def _round_told(core: Core, time: str, wording: Wording) -> str:
+    """How long a round takes by its clock, which may not be what ends it."""
+    if core.play.bell is not None and core.play.bell.goes_on:
+        return wording.say("{time}, longer if level", time=time)
+    return wording.say("at most {time}", time=time) if core.play.ends else time
+
+
 def _facts(core: Core, rules: Rules, wording: Wording) -> tuple[tuple[str, str], ...]:
     low, high = (f"{float(age):g}" for age in core.facts.ages_years)
     say = wording.say
     facts = [(say("Ages"), say("{low} to {high}", low=low, high=high)), (say("Players"), rules.players)]
-    facts += [(say("Round"), say("at most {time}", time=time) if core.play.ends else time) for time in rules.times]
+    facts += [(say("Round"), _round_told(core, time, wording)) for time in rules.times]
     court = core.play.court
     long, wide = (wording.figure(float(metres)) for metres in (court.length_m, court.width_m))
     facts.append((say("Court"), say("{long} m by {wide} m", long=long, wide=wide)))

@@ -61,7 +61,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
             (say("Ages"), _ages(ages[0], ages[-1], wording)),
             (say("Play"), wording.counted(round(table.played_min), "minute", "minutes")),
             *_active(table, wording),
-            (say("Practises"), ", ".join(_skills(games, wording))),
+            *_practised(games, wording),
         ),
         sections=tuple(part for part in sections if part.lines),
         footer=tuple(line for line in (credit, stays) if line),
@@ -85,9 +85,10 @@ def _active(table: LessonTable, wording: Wording) -> Iterator[tuple[str, str]]:
         yield wording.say("Active"), wording.say("{share} of class time", share=share)
 
 
-def _skills(games: list[Core], wording: Wording) -> list[str]:
-    said = (skill for game in games for skill in game.facts.skills)
-    return [wording.known("skill", skill) or skill for skill in dict.fromkeys(said)]
+def _practised(games: list[Core], wording: Wording) -> Iterator[tuple[str, str]]:
+    said = dict.fromkeys(skill for game in games for skill in game.facts.skills)
+    if said:
+        yield wording.say("Practises"), ", ".join(wording.known("skill", skill) or skill for skill in said)
 
 
 def _first(table: LessonTable, wording: Wording) -> Iterator[str]:
