@@ -18,6 +18,8 @@ _WRONG = 2
 def main() -> NoReturn:
     """Run the command that was asked for, and end with its exit code: never with a traceback."""
     signal.signal(signal.SIGINT, _stop)
+    # NumPy's algebra would start a thread for each core, a tenth of a short command (measured), and ours is sparse.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     sys.stdout = said = KeptOpen(sys.stdout)
     sys.stderr = KeptOpen(sys.stderr)
     code = _WRONG
