@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from lark import UnexpectedInput
 
 from grammar.automaton import pieces
-from grammar.frozen import frozen
+from grammar.from_lark import Reader
+from grammar.frozen import evolve, frozen
 from grammar.heard.rewrite import Rewrite, choices, rewrites, rewritten
 from grammar.language import parse_sentence
 from grammar.mistakes.one_change import one_change
@@ -16,6 +17,8 @@ from grammar.mistakes.repair import MOST_COST, Change, Repair, repairs
 from grammar.mistakes.sense import keeps_the_sense
 from grammar.parameters import Filled, filled_in
 from grammar.said import Capital, Value, Written, listed, quoting, said
+from grammar.sentences.base import Node
+from grammar.span import nowhere
 
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
 _OF_PLACES = ("space", "set-up", "play")
@@ -31,10 +34,11 @@ class Mended:
 
     `line` is to be shown, `filled` the same with values for parameters. `start` and `end` say which
     letters of the line as written (from 0) are changed first, `what` says all changes. Not `sure`:
-    the name in it was meant otherwise.
+    the name in it was meant otherwise. `wording` is the sentence in its canonical words.
     """
 
     line: str
+    wording: str
     filled: Filled
     what: Value
     start: int
@@ -66,7 +70,7 @@ def ways_to_mend(
                 way = _written_out(section, filled, values, chosen, repair, spent + repair.cost)
                 if way and (way.line not in found or way.cost < found[way.line].cost):
                     found[way.line] = way
-    return tuple(sorted(found.values(), key=lambda way: way.cost)[:_MOST_WAYS])
+    return tuple(sorted(one_of_each(found.values()), key=lambda way: way.cost)[:_MOST_WAYS])
 
 
 def one_change_away(section: str, line: str, values: Mapping[str, str]) -> Iterator[Mended]:
@@ -76,6 +80,18 @@ def one_change_away(section: str, line: str, values: Mapping[str, str]) -> Itera
         way = _written_out(section, filled, values, (), repair, repair.cost) if _keeps_the_sense(repair) else None
         if way:
             yield way
+
+
+def one_of_each(ways: Iterable[Mended]) -> list[Mended]:
+    """Of lines that are one sentence in its canonical words ("10 point", "10 points") one: those words, else the
+    nearest."""
+    alike = dict[str, list[Mended]]()
+    for way in ways:
+        alike.setdefault(way.wording, []).append(way)
+    return [
+        evolve(min(same, key=lambda way: (way.line != wording, way.cost)), cost=min(way.cost for way in same))
+        for wording, same in alike.items()
+    ]
 
 
 def _keeps_the_sense(repair: Repair) -> bool:
@@ -88,9 +104,10 @@ def _written_out(
     line = _joined([filled.parameters.get(piece.start + 1, piece.text) for piece in repair.pieces])
     again = filled_in(line, values)
     try:
-        parse_sentence(section, again.text)
+        tree = parse_sentence(section, again.text)
     except UnexpectedInput:
         return None
+    sentence: Node = Reader(nowhere(), lambda column: column, again.parameters).node(tree)
     told = [_said(rewrite) for rewrite in chosen] + [_said(change) for change in repair.changes]
     if chosen:
         start, end = chosen[0].start, chosen[0].end
@@ -99,7 +116,7 @@ def _written_out(
         start, end = filled.column(first.start + 1) - 1, filled.column(first.end + 1) - 1
     what = Capital(listed(dict.fromkeys(told)))
     sure = not any(change.of_the_language for change in repair.changes)
-    return Mended(line, again, what, start, end, cost, sure)
+    return Mended(line, sentence.words(), again, what, start, end, cost, sure)
 
 
 def _joined(texts: Sequence[str]) -> str:

@@ -16,7 +16,7 @@ from grammar.lines import TextLine
 from grammar.mistakes.examples import usual_words
 from grammar.mistakes.instead import holds_long_name, instead, is_sentence
 from grammar.mistakes.meant import nearest
-from grammar.mistakes.mended import Mended, one_change_away, ways_to_mend
+from grammar.mistakes.mended import Mended, one_change_away, one_of_each, ways_to_mend
 from grammar.mistakes.stops import MOST_SAID, Stop, later_stop, stop_of
 from grammar.mistakes.wishes import NOTHING_NEAR, near_rows
 from grammar.parameters import Filled, filled_in
@@ -84,7 +84,7 @@ def slip(
     found = ways_to_mend(section, text, dict(values)) if seek else ()
     moved = tuple(_elsewhere(section, text, span)) if seek and not (found and found[0].cost <= _SURE) else ()
     changed = one_change_away(section, text, dict(values)) if seek else ()
-    corrections = (*(_mended(each, span) for each in (*found, *changed)), *moved)
+    corrections = (*(_mended(each, span) for each in one_of_each((*found, *changed))), *moved)
     if found and not found[0].sure:
         wrong = mistake("L-sentence", corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
     elif moved and moved[0].line == text and not holds_long_name(text):

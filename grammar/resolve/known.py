@@ -106,7 +106,7 @@ def names_meant(section: str, sentence: Node, line: Span, place: Span, fixed: _M
     from grammar.resolve.reworded import renamed, reworded  # loaded only where a name means nothing
 
     meanings = dict(fixed)
-    return (*reworded(section, sentence, meanings), *renamed(sentence, place, meanings))
+    return (*reworded(section, sentence, meanings), *renamed(section, sentence, place, meanings))
 
 
 def _with_declarations(findings: Collection[Finding], sheet: GameSheet) -> list[Finding]:

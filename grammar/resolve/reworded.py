@@ -49,10 +49,11 @@ def reworded(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> t
     Such as "four foam balls in both halves", which reads as two names: "4 foam balls in each half".
     """
     found = islice(_candidates(sentence, section, meanings), _MOST_TRIED)
+    read = [(_read(section, line, sentence), cost) for line, cost in found]
     return tuple(
-        Correction(sentence.span, line, cost)
-        for line, cost in found
-        if not _names_wrong(section, line, sentence, meanings)
+        Correction(sentence.span, other.words(), cost)
+        for other, cost in read
+        if other and not any(name_findings(other, meanings))
     )
 
 
@@ -81,35 +82,42 @@ def _nearest(name: str, known: Iterable[str]) -> list[tuple[str, float]]:
     return near_names(name, known, 1) or with_word
 
 
-def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Iterator[Correction]:
-    """The sentence with another name at that place."""
+def renamed(section: str, sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Iterator[Correction]:
+    """The sentence with another name at that place, each in its canonical words where it is one."""
     said = sentence.words()
+
+    def correction(old: str, new: str, cost: float) -> Correction:
+        line = _renamed(said, old, new)
+        read = _read(section, line, sentence)
+        return Correction(sentence.span, read.words() if read else line, cost)
+
     for expected, name in ((expected, name) for expected, name in names_of(sentence) if name.span == place):
         if isinstance(meanings.get(name.text), PlaceMeaning) and "side" in expected:
             continue  # of a place something is said that is no side's: another name would say something else
         if _says_its_own(name.text):
             continue
         for near, cost in near_names(name.text, fitting(expected, meanings)):
-            yield Correction(sentence.span, _renamed(said, name.text, near), cost)
+            yield correction(name.text, near, cost)
         for word in dict.fromkeys(name.text.split()):
             for near, cost in near_names(word, words_of_the_language()):
                 if not has_any(meanings.get(near), meanings):
                     continue  # the thing is no ring where there is none
                 other = _renamed(name.text, word, near)
-                yield Correction(sentence.span, _renamed(said, name.text, other), cost + _OF_THE_LANGUAGE)
+                yield correction(name.text, other, cost + _OF_THE_LANGUAGE)
 
 
 def _renamed(line: str, old: str, new: str) -> str:
     return re.sub(rf"(?<!\w){re.escape(old)}(?!\w)", new, line, count=1)
 
 
-def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str, Meaning]) -> bool:
+def _read(section: str, line: str, sentence: Node) -> Node | None:
+    """Another line in the place of a sentence; None where it is none."""
     try:
         tree = parse_sentence(section, line)
     except UnexpectedInput:
-        return True
+        return None
     node: Node = Reader(sentence.span, lambda column: column, {}).node(tree)
-    return any(name_findings(node, meanings))
+    return node
 
 
 def declared_otherwise(declared_names: Iterable[tuple[Node, Name]], used: str) -> Iterator[Correction]:

@@ -173,7 +173,7 @@ class CountedPoints(Node):
     points: str = field(default="points", eq=False)
 
     def words(self) -> str:
-        return self.points
+        return "points"
 
 
 @frozen
@@ -183,10 +183,17 @@ class CountedLives(Node):
     lives: str = field(default="lives", eq=False)
 
     def words(self) -> str:
-        return self.lives
+        return "lives"
 
 
 CountedWhat = Counted | CountedPoints | CountedLives
+_OF_ONE = {CountedPoints: "point", CountedLives: "life"}
+
+
+def _numbered(counted: CountedWhat, quantity: AmountOf) -> str:
+    count = getattr(quantity, "count", None)
+    one = isinstance(count, Quantity) and count.value == 1 and not count.parameter
+    return _OF_ONE.get(type(counted), counted.words()) if one else counted.words()
 
 
 @frozen
@@ -201,7 +208,7 @@ class Claim(Node):
 
     def words(self) -> str:
         than = None if self.than is None else "as" if isinstance(self.quantity, TimesAsMany) else "than"
-        return spoken(self.side, self.verb, self.quantity, self.counted, than, self.than)
+        return spoken(self.side, self.verb, self.quantity, _numbered(self.counted, self.quantity), than, self.than)
 
 
 @frozen
@@ -210,7 +217,7 @@ class ThereAre(Claim):
 
     def words(self) -> str:
         one = isinstance(self.quantity, AllOf) or getattr(getattr(self.quantity, "count", None), "value", 0) == 1
-        return spoken("there is" if one else "there are", self.quantity, self.counted)
+        return spoken("there is" if one else "there are", self.quantity, _numbered(self.counted, self.quantity))
 
 
 @frozen
