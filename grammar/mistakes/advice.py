@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 
 import attrs
 
@@ -61,7 +61,7 @@ def _tried(
     judge, soon = judges
     left, seeming = MOST_TRIED, tuple(soon(text))
     for index, finding in enumerate(found):
-        for several in (_once(finding.corrections), _spelled(finding, lines, kit)):
+        for several in (_once(finding.corrections), _once(_spelled(finding, lines, kit))):
             hopeful = list[tuple[int, Correction]]()
             for correction in several:
                 if left:
@@ -112,7 +112,7 @@ def _spelled(finding: Finding, lines: Sequence[str], kit: Collection[str]) -> It
             yield Correction(finding.place, line, code="L-sentence", title=said, mark=mark)
 
 
-def _once(corrections: Sequence[Correction]) -> Iterator[Correction]:
+def _once(corrections: Iterable[Correction]) -> Iterator[Correction]:
     """Each correction once, at its lowest cost."""
     known = set()
     for each in sorted(corrections, key=lambda correction: correction.cost):

@@ -9,6 +9,7 @@ from functools import cache
 from grammar.language import reserved_phrases
 from grammar.mistakes.near_names import near_names
 from grammar.said import Capital, Value, listed, quoting
+from grammar.sentences.base import METRES, SECONDS
 from grammar.words import plural
 
 _WORD = re.compile(r"[A-Za-z][A-Za-z'-]*")
@@ -23,7 +24,8 @@ def spelled(lines: Sequence[str], number: int, kit: Collection[str]) -> Iterator
     elsewhere = (each for at, each in enumerate(lines, 1) if at != number and not each.lstrip().startswith("note:"))
     sheet = {word for each in elsewhere for word in _words(each)} | {word for name in kit for word in name.split()}
     language = words_of_the_language()
-    wrong = [word for word in dict.fromkeys(_words(line)) if not _known(word, sheet) and word not in language]
+    right = {*language, *METRES, *SECONDS}
+    wrong = [word for word in dict.fromkeys(_words(line)) if not _known(word, sheet) and word not in right]
     if '"' in line or not 0 < len(wrong) <= MOST_WRONG:
         return
     for known in (language, (*language, *sorted(sheet))):

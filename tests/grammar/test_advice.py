@@ -14,6 +14,8 @@ from corpus import FILES
 from proofreading import judge_of
 from slips import KINDS, LETTERS, slips, spoiled_sheets, twice_in_a_line
 
+from grammar.format import format_file
+from grammar.parse import read
 from library import game_paths
 
 SEED = 20
@@ -63,6 +65,28 @@ def test_the_line_as_it_was_is_offered_for_most_with_two_slips() -> None:
         told += bool(found)
         offered += slip.was.strip() in [line for finding in found for line in written(finding.hint)]
     assert offered >= OFFERED_OF_TWO * told, (told, offered)
+
+
+@pytest.mark.parametrize(
+    ("was", "slipped"),
+    [
+        ("more lanterns standing wins, else a draw", "mroe points wisn, else a draw"),
+        ("after 6 min: more lanterns standing wins, else a draw", "afetr 6 min: more pionts wins, else a draw"),
+        ("after 6 min: more lanterns standing wins, else a draw", "after 6 min: more piont wins, else a draw"),
+        ("thrower's side scores 1 point", "thrower's side scores 1 pionts"),
+        ("thrower's side scores 1 point", "throwers side scroes 1 pionts"),
+        ("a side wins when the other side has no lanterns standing", "the first side to 9 piont wins"),
+    ],
+)
+def test_no_sentence_is_offered_twice(was: str, slipped: str) -> None:
+    text = next(path for path in game_paths() if path.stem == "lantern-row").read_text(encoding="utf-8")
+    text = text.replace("it stays down", "it stays down and the thrower's side scores 1 point")
+    assert was in text
+    spoiled = text.replace(was, slipped)
+    offered = [advice.text for advice in advices(spoiled, judge_of("lantern-row.rules")(spoiled))]
+    assert offered
+    tidied = [format_file(read(each).rules) for each in offered]
+    assert len(set(tidied)) == len(tidied), tidied
 
 
 def test_side_whose_own_line_means_nothing_is_told_and_no_more() -> None:
