@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
+from compose.staging.benches import benches_of
 from compose.staging.crowded_places import crowded_places
 from compose.staging.cupboard import KitRow, kit_rows
 from compose.staging.floor_to_use import FLOOR_TO_USE, floor_to_use_m2
@@ -36,7 +37,8 @@ COURT_SPACE = "court floor for each player"
 class Staging:
     """A game for a class. No court where there are too few pupils for one; `room` is None without a hall.
 
-    `kit` is that of all courts together. `limits` are the figures of the norms held against what there is.
+    `kit` is that of all courts together, `benches` those that it needs besides. `limits` are the figures of the norms
+    held against what there is.
     `findings` are of pupils, courts, hall and kit; a mistake among them means that this class cannot play it.
     """
 
@@ -46,6 +48,7 @@ class Staging:
     courts: tuple[Court, ...]
     room: Room | None
     kit: tuple[KitRow, ...]
+    benches: KitRow | None
     limits: tuple[Limit, ...]
     cautions: tuple[str, ...]
     lesson: Lesson
@@ -117,7 +120,8 @@ def stage(
     )
     lesson = lesson_for(norms, school_class, game.ages_years)
     cautions = _cautions(game, rows, kit)
-    return Staging(game, school_class, teams, courts, room, rows, limits, cautions, lesson, findings)
+    benches = benches_of(game, len(courts), kit)
+    return Staging(game, school_class, teams, courts, room, rows, benches, limits, cautions, lesson, findings)
 
 
 def _most_courts(game: Game, players: Mapping[str, int], hall: Hall, norms: Norms) -> int:

@@ -10,6 +10,7 @@ from compose.staging.resolved import resolved
 from compose.staging.room import Room
 from compose.staging.staging import Staging
 from compose.telling.french import side_name, side_players
+from compose.telling.needed import also_line, what_is_there
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import All, Odd
 from grammar.core.values import Sort, Thing
@@ -45,11 +46,17 @@ def class_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
     if not staging.courts:
         return
     yield from (_kit(row, staging.school_class.lists_kit, wording) for row in staging.kit)
+    yield also_line(staging, wording)
+    yield time_line(staging, wording)
+
+
+def time_line(staging: Staging, wording: Wording = ENGLISH) -> str:
+    """The minutes of play, without and with a warm-up and a talk."""
     time = wording.figure(round(staging.lesson.play, 1))
     lesson = wording.figure(round(staging.lesson.minutes, 1))
     warm = wording.figure(round(staging.lesson.warm_play, 1))
     pattern = "Time: {time} min of play in a lesson of {lesson} min, {warm} with a warm-up and a talk."
-    yield wording.say(pattern, time=time, lesson=lesson, warm=warm)
+    return wording.say(pattern, time=time, lesson=lesson, warm=warm)
 
 
 def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
@@ -138,19 +145,6 @@ def odd_ball_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str
             yield wording.say("{balls}: {shares}.", balls=balls, shares=_shares(near, wording))
 
 
-def stand_in_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
-    """What stands in for things of which the class has too few: "6 lanterns: 6 cones can stand in."."""
-    for row in staging.kit:
-        if row.stand_ins:
-            things = wording.counted(row.needed, row.line.name, row.line.plural)
-            yield wording.say("{balls}: {shares}.", balls=things, shares=_instead(row, wording))
-
-
-def _instead(row: KitRow, wording: Wording) -> str:
-    names = [wording.counted(each.count, each.name, each.name) for each in row.stand_ins]
-    return wording.say("{things} can stand in", things=wording.listed(names))
-
-
 def _shares(near: Mapping[str, int], wording: Wording) -> str:
     """ "3 for north and 2 for south"."""
     names = {side: side if wording.english else side_name(wording, side) for side in near}
@@ -159,13 +153,5 @@ def _shares(near: Mapping[str, int], wording: Wording) -> str:
 
 def _kit(row: KitRow, listed: bool, wording: Wording) -> str:
     """What of one thing is needed on all courts, and where the class says what it has, what is there of it."""
-    say, things = wording.say, wording.counted(row.needed, row.line.name, row.line.plural)
-    if not listed:
-        return say("Kit: {things}.", things=things)
-    parts = [say("Kit: {things}, {number} there", things=things, number=wording.figure(row.there))]
-    if row.stand_ins:
-        parts.append(_instead(row, wording))
-    said = ", ".join(parts)
-    if row.short > 0:
-        said = say("{one}; {other}", one=said, other=say("{number} short", number=wording.figure(row.short)))
-    return f"{said}."
+    things = wording.counted(row.needed, row.line.name, row.line.plural)
+    return wording.say("Kit: {things}.", things=f"{things}{what_is_there(row, listed, wording)}")

@@ -17,19 +17,20 @@ def supplies_told(voice: Voice, supplies: Sequence[Supply]) -> Iterator[str]:
         number = supply.count
         details = []
         if supply.per is Per.PLAYER:
-            details.append(_for_each_player(voice, owner))
+            details.append(for_each_told(voice, owner))
         elif isinstance(owner, SideId):
             if voice.me is not None:
                 number *= len(voice.play.sides)
                 details.append(voice.say("{count} for each side", count=str(supply.count)))
             else:
                 details.append(voice.say("for {side}", side=voice.name(owner)))
-        details += _like(voice, kind, number)
+        details += likeness_told(voice, kind, number)
         said = voice.counted(number, noun)
         yield f"{said} ({', '.join(details)})" if details else said
 
 
-def _for_each_player(voice: Voice, owner: object) -> str:
+def for_each_told(voice: Voice, owner: object) -> str:
+    """Whose players have so many each."""
     if voice.me is not None or not isinstance(owner, SideId) or len(voice.play.sides) == 1:
         return voice.say("for each player")
     player = voice.nouns.player_of(owner)
@@ -38,7 +39,8 @@ def _for_each_player(voice: Voice, owner: object) -> str:
     return voice.say("for each player of {side}", side=voice.name(owner))
 
 
-def _like(voice: Voice, kind: Kind, number: int) -> Iterator[str]:
+def likeness_told(voice: Voice, kind: Kind, number: int) -> Iterator[str]:
+    """What a thing is like, how large, and in how many parts."""
     if kind.like.key != kind.id.key:
         like = voice.nouns.with_article("a", voice.nouns.like(kind.like), False)
         yield voice.say("like {what}", what=like)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from compose.staging.benches import BENCH
 from compose.telling.french import joined
 from compose.telling.gaps import who_tries_nothing
+from compose.telling.needed import benches_told, unlisted_told
 from compose.telling.read_back import all_told, choice_name, values_told
 from compose.telling.sentences import sentence, told_sentence
 from compose.telling.topics import Topic
@@ -17,7 +19,6 @@ from grammar.core.game import Core
 from grammar.frozen import frozen
 from library import kit_names
 
-BENCH = "bench"
 UNREAD = "not read by the check"
 
 
@@ -88,19 +89,15 @@ def _section(core: Core, wording: Wording, section: str, told: dict[int, list[st
 
 
 def kit_told(voice: Voice) -> Iterator[str]:
-    """The kit with its counts, then benches where it lists none, bibs and marks."""
+    """The kit of one court with its counts, then benches where it lists none, bibs and marks."""
     core, wording, play = voice.core, voice.wording, voice.play
     for _, said in values_told(core, wording, play.supplies):
         yield said.text.removesuffix(".")
     listed = any(kit_names()[kind.like.key].name == BENCH for kind in play.kinds)
-    benches = [area for area in play.areas if area.kind is AreaKind.BENCH and not listed]
-    for name in dict.fromkeys(area.id for area in benches):
-        places = sum(area.id == name for area in benches)
-        yield f"{wording.counted(places, 'bench', 'benches')} ({voice.nouns.area(name).one})"
-    if len(play.sides) > 1:
-        sides = wording.listed(voice.name(side) for side in play.side_ids)
-        yield joined_if(wording, wording.say("bibs or bands to tell {sides} apart", sides=sides))
-    yield wording.say("tape or cones to mark the lines")
+    benches = sum(area.places for area in play.areas if area.kind is AreaKind.BENCH and not listed)
+    if benches:
+        yield benches_told(voice, benches)
+    yield from unlisted_told(voice)
 
 
 def joined_if(wording: Wording, text: str) -> str:

@@ -34,4 +34,4 @@ def test_what_stands_in_is_told_where_the_kit_is_listed(tmp_path: Path) -> None:
     path.write_text(f"{CLASS}  8 foam balls\n  10 cones\n", encoding="utf-8")
     card = " ".join(run("card", "lantern row", "--class", path).stdout.split())
     needed = card[card.index("You need") : card.index("Set up")]
-    assert "10 lanterns: 10 cones can stand in" in needed
+    assert "10 lanterns (5 for each side, like a plastic pin), 0 there, 10 cones can stand in" in needed

@@ -12,8 +12,6 @@ from collections.abc import Iterable
 from typing import Any
 
 from compose.answer.staged import Staged
-from compose.draw.card.card import Card
-from compose.draw.card.text import text_of
 from compose.draw.signs.shapes import Drawing, Label
 from compose.draw.strip.moments import moments_of
 from compose.draw.strip.strip import strip_of
@@ -31,11 +29,11 @@ def in_text(text: str, staging: Staging) -> Numbers:
         told |= {"over": int(over[1]) if over else 0, "odd": (over[2] or "") if over else ""}
     if courts := re.search(r"(\d+) courts? of ([\d.]+) m by ([\d.]+) m", flat):
         told |= {"courts": int(courts[1]), "court_m": (float(courts[2]), float(courts[3]))}
-    kit = re.findall(r"Kit: (\d+) (.+?)(?:, (\d+) there)?(?:, ([^;.]+?) can stand in)?(?:; \d+ short)?\.", flat)
+    kit = _kit_said(text)
     if kit:
         sorts = {name: row.line.category for row in staging.kit for name in (row.line.name, row.line.plural)}
         for sort, word in (("ball", "balls"), ("target", "targets")):
-            told[word] = sum(int(number) for number, name, _, _ in kit if sorts[name] == sort)
+            told[word] = sum(number for number, name, _ in kit if sorts[name] == sort)
         told["stand_ins"] = _standing_in(said for *_, said in kit)
     if play := re.search(r"(?:Time:|count) ([\d.]+) min of play(?: in a lesson of [\d.]+ min)?, ([\d.]+) with", flat):
         told["play_min"] = (float(play[1]), float(play[2]))
@@ -46,6 +44,19 @@ def in_text(text: str, staging: Staging) -> Numbers:
     if every := re.search(r"All \d+ pupils .*?turns a minute: ([\d.]+) not playing: (under )?(\d+) %", flat):
         told |= {"turns": every[1], "waiting": 0 if every[2] else int(every[3])}
     return told
+
+
+def _kit_said(text: str) -> list[tuple[int, str, str]]:
+    """How many of what, and what stands in: of lines that say "Kit:", or of the list of what one needs, on a card or
+    for a lesson, but for what the sheet does not list."""
+    flat = re.sub(r"\n  (?=\S)", " ", text)
+    lists = re.findall(r"\n(?:You need|Kit of the whole lesson)\n-+\n(.+?)\n\n", flat + "\n\n", re.DOTALL)
+    lines = re.findall(r"Kit: (.+?)\.(?: |\n|$)", re.sub(r"\s+", " ", text))
+    if lists:
+        lines = [line.removeprefix("- ") for line in lists[0].split("\n")]
+    row = r"(\d+) ([^(,;]+?)(?: \(.*?\))?(?:, \d+ there)?(?:, ([^;]+?) can stand in)?(?:; \d+ short)?"
+    found = [re.fullmatch(row, line) for line in lines]
+    return [(int(each[1]), each[2], each[3] or "") for each in found if each and not each[2].startswith("bench")]
 
 
 def _teams_said(said: str) -> Counter[tuple[tuple[str, int], ...]]:
@@ -81,21 +92,6 @@ def in_json(told: dict[str, Any], staging: Staging) -> Numbers:
     if every is not None:
         said |= {"waiting": round(100 * every["not_playing"]), "turns": f"{every['turns_a_minute']:.1f}"}
     return said
-
-
-def in_lesson(card: Card, staging: Staging) -> Numbers:
-    """The numbers on the sheet of a lesson with one game."""
-    kit = card.section("Kit of the whole lesson")
-    sorts = {name: row.line.category for row in staging.kit for name in (row.line.name, row.line.plural)}
-    lines = kit.lines if kit else ()
-    instead = [said for line in lines for said in re.findall(r"^\d+ .+: (.+) can stand in\.$", line)]
-    found = [re.fullmatch(r"(\d+) (.+)", line) for line in lines if not line.endswith(" can stand in.")]
-    counts = Counter({"ball": 0, "target": 0})
-    for each in found:
-        assert each is not None, kit
-        counts[sorts[each[2]]] += int(each[1])
-    numbers = {"balls": counts["ball"], "targets": counts["target"], "stand_ins": _standing_in(instead)}
-    return {**numbers, **in_text(text_of(card), staging)}
 
 
 def _standing_in(said: Iterable[str]) -> Counter[str]:

@@ -28,7 +28,7 @@ from compose.terminal.answering import answer_json
 from compose.terminal.fitting import fit_lines
 from compose.terminal.forecasting import say_all_pupils, say_first
 from compose.terminal.stages import Ready
-from tests.staging.outputs_read import in_json, in_lesson, in_plan, in_strip, in_text
+from tests.staging.outputs_read import in_json, in_plan, in_strip, in_text
 from tests.staging.ten_cases import Case, Numbers, expected, staging_of
 
 LOOK = Budget(states=4_000)
@@ -53,7 +53,7 @@ def shown(case: Case, staging: Staging) -> Iterator[tuple[str, Numbers, Numbers]
         ("fit", in_text("\n".join(fit_lines(found)), staging)),
         ("page", in_text("\n".join(for_class(found, ENGLISH, "plan-").lines), staging)),
         ("forecast", in_text(forecast_text(made, ready, answer), staging)),
-        ("lesson", in_lesson(lesson, staging)),
+        ("lesson", in_text(text_of(lesson), staging)),
         ("JSON", in_json(answer_json(answer), staging)),
         ("plan", in_plan(class_plan(staging.game, staging), staging)),
         ("strip", in_strip(ready, staging)),

@@ -11,7 +11,8 @@ from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
 from compose.staging.staging import Staging
 from compose.telling.care import care_lines
-from compose.telling.for_class import class_lines, odd_ball_lines, stand_in_lines
+from compose.telling.for_class import odd_ball_lines, team_lines, time_line
+from compose.telling.needed import kit_lines
 from compose.telling.rules import Rules, rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
@@ -81,10 +82,10 @@ def card_of(
     """The card of a game; `catalogue` is the library's kit by name, whose cautions then stand on the card too."""
     said, rules = notes or CardNotes(), rules_of(core, wording)
     odd = tuple(odd_ball_lines(staging, wording)) if staging is not None and staging.courts else ()
-    instead = tuple(stand_in_lines(staging, wording)) if staging is not None else ()
+    kit = tuple(kit_lines(staging, wording)) if staging is not None and _for_all(staging) else rules.kit
     of_class = CardSection(_class_heading(staging, wording), tuple(_for_class(staging, wording)))
     care = tuple(care_lines(care_of(staging), wording)) if staging is not None else ()
-    sections = (of_class, *_sections(core, rules, (instead, odd), said, catalogue or {}, care, wording))
+    sections = (of_class, *_sections(core, rules, (kit, odd), said, catalogue or {}, care, wording))
     card = Card(
         title=core.title,
         about=about_of(core, wording),
@@ -103,7 +104,14 @@ def card_of(
 def _for_class(staging: Staging | None, wording: Wording) -> Iterator[str]:
     """What is particular of the class; nothing for the usual pupils of whom nothing is known."""
     if staging is not None and staging.particular:
-        yield from class_lines(staging, wording)
+        yield from team_lines(staging, wording)
+        if staging.courts:
+            yield time_line(staging, wording)
+
+
+def _for_all(staging: Staging) -> bool:
+    """Whether the kit is counted for this class: for the usual pupils a card says what each of them has."""
+    return staging.particular and bool(staging.courts)
 
 
 def about_of(core: Core, wording: Wording) -> str:
@@ -129,11 +137,11 @@ def _sections(
     care: tuple[str, ...],
     wording: Wording,
 ) -> tuple[CardSection, ...]:
-    """Every section a card may have, in order; those without lines are not shown. `of_staging` is what stands in for
-    things that are short, and who gets the odd ball."""
-    say, (instead, odd) = wording.say, of_staging
+    """Every section a card may have, in order; those without lines are not shown. `of_staging` is the kit, and who
+    gets the odd ball."""
+    say, (kit, odd) = wording.say, of_staging
     return (
-        CardSection(say("You need"), tuple(sentence(line).removesuffix(".") for line in (*rules.kit, *instead))),
+        CardSection(say("You need"), tuple(sentence(line).removesuffix(".") for line in kit)),
         CardSection(say("Set up"), (*_lines(rules.setup), *odd)),
         CardSection(say("How to play"), _lines(rules.play)),
         CardSection(say("What happens when"), _lines(rules.when)),

@@ -17,8 +17,9 @@ from compose.draw.lesson.timetable import (
 )
 from compose.staging.resolved import resolved
 from compose.telling.care import care_lines
-from compose.telling.for_class import courts_said, stand_in_lines, team_lines
+from compose.telling.for_class import courts_said, team_lines
 from compose.telling.french import joined
+from compose.telling.needed import kit_lines, stand_in_lines, unlisted_of_all
 from compose.telling.rules import rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
@@ -34,12 +35,11 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     games = [resolved(one.game) for one in table.games]
     ages = sorted({age for one in table.games for age in one.staging.ages_years})
     pupils = dict.fromkeys(str(one.staging.pupils) for one in table.games)
-    instead = dict.fromkeys(line for one in table.games for line in stand_in_lines(one.staging, wording))
     sections = [
         CardSection(say("Minute by minute"), tuple(slot_line(table, slot, wording) for slot in table.slots)),
         CardSection(say("Warm-up"), warm_up_lines(table.games, wording)),
         CardSection(say("Lay out first"), tuple(_first(table, wording))),
-        CardSection(say("Kit of the whole lesson"), (*(_kit(table, each, wording) for each in table.kit), *instead)),
+        CardSection(say("Kit of the whole lesson"), tuple(_kit_of_all(table, wording))),
         *(
             CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
             for order, game in enumerate(games, start=1)
@@ -101,10 +101,19 @@ def _first(table: LessonTable, wording: Wording) -> Iterator[str]:
         yield wording.say("Keep at hand for several games: {things}.", things=wording.listed(shared))
 
 
+def _kit_of_all(table: LessonTable, wording: Wording) -> Iterator[str]:
+    """The list of the card, for one game; for several the most that any of them needs, and for which."""
+    first = table.games[0].staging
+    if len(table.games) == 1:
+        yield from (sentence(line)[:-1] for line in kit_lines(first, wording))
+        return
+    yield from (_kit(table, each, wording) for each in table.kit)
+    yield from dict.fromkeys(line for one in table.games for line in stand_in_lines(one.staging, wording))
+    yield from (sentence(line)[:-1] for line in unlisted_of_all([one.staging for one in table.games], wording))
+
+
 def _kit(table: LessonTable, each: KitShared, wording: Wording) -> str:
     number = sentence(wording.counted(each.most, *each.name))[:-1]
-    if len(table.games) == 1:
-        return number
     used = [
         f"{one.game.title}{wording.say(':')} {count if many == each.name[1] else wording.counted(count, single, many)}"
         for one, count, (single, many) in zip(table.games, each.by_game, each.names, strict=True)

@@ -208,14 +208,16 @@ def _in_a_row(slots: Iterator[Slot]) -> Iterator[Slot]:
 def kit_over(games: Sequence[Planned]) -> tuple[KitShared, ...]:
     """The kit of all games, each kind once: lanterns and stones that are both like a plastic pin are one kind.
 
-    Where one game has two names for things of one kind, they stand apart, since it needs them at once.
+    Where one game has two names for things of one kind, they stand apart, since it needs them at once. Benches that a
+    game needs and does not list are with them.
     """
     needed: dict[tuple[str, float, int], list[int]] = {}
     names: dict[tuple[str, float, int], list[tuple[str, str]]] = {}
     lines: dict[tuple[str, float, int], GameKit] = {}
     for number, one in enumerate(games):
         used: dict[tuple[str, float], int] = {}
-        for row in one.staging.kit:
+        benches = (one.staging.benches,) if one.staging.benches is not None else ()
+        for row in (*one.staging.kit, *benches):
             line = row.line
             again = used.setdefault((line.like, line.scale), 0)
             used[line.like, line.scale] = again + 1
