@@ -89,7 +89,7 @@ def test_nothing_is_inline_and_nothing_comes_from_elsewhere(tmp_path: Path) -> N
     for path in ("/class", "/games?whole=yes", "/remix/lantern-row?with=kick+instead&whole=yes"):
         text = browser(desk_in(tmp_path)).get(path).text
         assert "<style" not in text and " style=" not in text and " onclick=" not in text, path
-        assert text.count("<script") == text.count('<script src="/static/') == 2, path
+        assert text.count("<script") == text.count('<script src="/static/') > 0, path
         assert "//" not in text.replace("http://www.w3.org/2000/svg", ""), path
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 from test_why_screen import STUCK
 from windows import FIXTURES, LAPTOP, PHONE, Served, at, opened, settled
@@ -64,3 +66,30 @@ def test_another_screen_of_a_game_begins_at_its_top(
         page.go_back()
         page.wait_for_url("**/remix/**")
         settled(page)
+
+
+def test_a_tap_is_not_lost_where_the_program_put_its_answer_off(
+    served: Served, window: Browser, tabs: list[BrowserContext]
+) -> None:
+    """What was changed is changed once, and only what is shown then is asked for again."""
+    page = opened(at(tabs, window, LAPTOP), served, "/remix/winter-store")
+    late = [True, True]
+    page.route("**/lesson", lambda route: route.fulfill(status=499) if late and late.pop() else route.continue_())
+    tap(page, "put")
+    expect(page).to_have_url(f"{served.home}/lesson")
+    expect(page.locator("ol.used li")).to_have_count(1)
+    tap(page, "out-winter-store-0")
+    expect(page.locator("ol.used li")).to_have_count(0)
+
+
+def test_what_is_typed_on_while_an_answer_is_on_its_way_stays(
+    served: Served, window: Browser, tabs: list[BrowserContext]
+) -> None:
+    page = opened(at(tabs, window, LAPTOP), served, "/write/new")
+    page.route("**/write/work", lambda route: (page.wait_for_timeout(500), route.continue_()))
+    page.locator("#text").focus()
+    page.keyboard.press("Control+End")
+    page.get_by_role("button", name="Look at it").evaluate("button => button.click()")
+    page.keyboard.type("\nnote: Written on.")
+    expect(page.locator("#room")).not_to_have_attribute("aria-busy", "true")
+    expect(page.locator("#text")).to_have_value(re.compile("Written on"))

@@ -57,6 +57,7 @@
     try {
       const answer = await fetch(form.dataset.look, { method: "POST", body: data, headers: { "X-Tab": tab } });
       const text = await answer.text();
+      await steady();
       if (mine !== asked || !answer.ok || !form.isConnected) return;
       const part = new DOMParser().parseFromString(text, "text/html");
       const told = document.getElementById("told");

@@ -32,8 +32,8 @@
   // An older tap that reaches the program late may have withdrawn what is asked now: then it is asked again.
   async function newest(mine, url, options) {
     let answer = await fetched(url, options);
-    for (let again = 0; again < 3 && answer.status === 499 && mine === looking && !options?.method; again += 1)
-      answer = await fetched(url, options);
+    for (let again = 0; again < 3 && answer.status === 499 && mine === looking; again += 1)
+      answer = await (answer.redirected ? fetched(answer.url) : fetched(url, options)); // a change is made only once
     return answer;
   }
 
@@ -68,17 +68,18 @@
     putOff();
     const mine = (looking = {});
     const room = document.getElementById("room");
+    const typed = room.querySelector("textarea")?.value;
     room.setAttribute("aria-busy", "true");
     try {
       const answer = await newest(mine, url, options);
       const text = await answer.text();
+      await steady();
       if (mine !== looking) return;
-      if (answer.status === 499) return;
       const page = new DOMParser().parseFromString(text, "text/html");
       const next = page.getElementById("room");
       if (!next) throw new Error("not a page of ours");
       if (keep) history.pushState({}, "", answer.url || url);
-      swap(page, next);
+      swap(page, next, typed);
     } catch (wrong) {
       if (wrong.name !== "AbortError" && mine === looking) gone();
     } finally {
@@ -90,7 +91,7 @@
     }
   }
 
-  function swap(page, next) {
+  function swap(page, next, typed) {
     const room = document.getElementById("room");
     const focus = document.activeElement && document.activeElement.id;
     const caret = document.activeElement && document.activeElement.selectionStart;
@@ -99,6 +100,10 @@
     const [mine, theirs] = [document, page].map((each) => each.title.split(" · ")[0].split(" Remix")[0]);
     const same = before === now && mine === theirs; // then nothing jumps; a game's other screens begin at their top
     screen = now;
+    for (const slot of same ? next.querySelectorAll("[data-later][id]") : []) {
+      const high = room.querySelector(`#${slot.id}`)?.offsetHeight;
+      if (high) slot.style.minHeight = `${high}px`; // what stands below it stays there
+    }
     for (const slot of next.querySelectorAll("[data-keep]")) {
       const kept = room.querySelector(`#${slot.id}`);
       if (kept && kept.childElementCount) {
@@ -109,6 +114,11 @@
       }
     }
     for (const each of next.querySelectorAll("details[id]")) if (open.has(each.id)) each.open = open.get(each.id);
+    const [area, fresh] = [room, next].map((each) => each.querySelector("textarea"));
+    if (area && fresh && area.value !== typed) {
+      fresh.value = area.value; // somebody wrote on while the answer was on its way
+      setTimeout(() => fresh.dispatchEvent(new Event("input", { bubbles: true })));
+    }
     document.title = page.title;
     for (const part of [".ways", ".tongues"]) {
       const [old, fresh] = [document.querySelector(part), page.querySelector(part)];
@@ -130,22 +140,24 @@
     const mine = looking;
     try {
       const answer = await newest(mine, slot.dataset.later);
-      if (answer.status === 499) return;
       const text = await answer.text();
-      if (mine !== looking || !slot.isConnected) return;
+      await steady();
+      if (mine !== looking || answer.status === 499 || !slot.isConnected) return;
       const part = new DOMParser().parseFromString(text, "text/html");
       const focus = document.activeElement && document.activeElement.id;
       const open = new Map([...slot.querySelectorAll("details[id]")].map((each) => [each.id, each.open]));
       slot.replaceChildren(...(part.getElementById("room") || part.body).childNodes);
       for (const each of slot.querySelectorAll("details[id]")) if (open.has(each.id)) each.open = open.get(each.id);
+      slot.style.minHeight = "";
       slot.removeAttribute("data-later");
       slot.removeAttribute("aria-busy");
       const again = focus && document.getElementById(focus);
       if (again && again !== document.activeElement) again.focus({ preventScroll: true });
       ready();
     } catch (wrong) {
-      delete slot.dataset.asked; // should it stay, it is asked for again
       if (wrong.name !== "AbortError") gone();
+    } finally {
+      delete slot.dataset.asked; // should it stay, it is asked for again
     }
   }
 
@@ -225,30 +237,6 @@
   });
 
   document.addEventListener("toggle", (event) => event.target.open && ready(), true);
-
-  document.addEventListener("dragstart", (event) => {
-    const item = event.target.closest?.("[data-order] > li");
-    if (item) event.dataTransfer.setData("text/plain", String([...item.parentNode.children].indexOf(item)));
-  });
-  document.addEventListener("dragover", (event) => {
-    if (event.target.closest?.("[data-order] > li, [data-drop]")) event.preventDefault();
-  });
-  document.addEventListener("drop", (event) => {
-    const box = event.target.closest?.("[data-drop]");
-    if (box && event.dataTransfer.files.length) {
-      event.preventDefault();
-      box.querySelector("input[type=file]").files = event.dataTransfer.files;
-      box.requestSubmit();
-      return;
-    }
-    const item = event.target.closest?.("[data-order] > li");
-    if (!item) return;
-    event.preventDefault();
-    const rows = [...item.parentNode.children];
-    const from = Number(event.dataTransfer.getData("text/plain"));
-    const move = rows[from]?.querySelector(`[data-to="${rows.indexOf(item)}"]`);
-    if (move) (move.querySelector("button") || move).click();
-  });
 
   document.addEventListener("keydown", (event) => {
     if (event.altKey || event.ctrlKey || event.metaKey || /^(INPUT|SELECT|TEXTAREA)$/.test(event.target.tagName)) return;
