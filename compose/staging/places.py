@@ -62,16 +62,9 @@ def space_m2(floor: Floor, players: int) -> float:
     """The court's floor for each player on it at the start, without what nobody enters; those count for whom no place
     was found, too."""
     court = Rectangle(0.0, 0.0, floor.length_m, floor.width_m)
-    shut = (_shared_m2(area.rectangle, court) for area in floor.areas if Doing.ENTER in area.shut)
+    shut = (area.rectangle.common_m2(court) for area in floor.areas if Doing.ENTER in area.shut)
     beside = sum(item.category == "player" and not court.holds(item.x, item.y) for item in floor.items)
     return (court.length * court.width - sum(shut)) / max(1, players - beside)
-
-
-def _shared_m2(one: Rectangle, other: Rectangle) -> float:
-    if not one.overlaps(other):
-        return 0.0
-    along = min(one.right, other.right) - max(one.left, other.left)
-    return along * (min(one.top, other.top) - max(one.bottom, other.bottom))
 
 
 def boxes_of(floor: Floor, courts: int, room: Room | None) -> Iterator[Rectangle]:

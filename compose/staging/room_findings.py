@@ -27,6 +27,13 @@ TOO_SMALL_FOR_ALL = (
     "{hall} is {short} m too small: {courts} each need {long} m by {wide} m with what lies beside it, "
     "the hall is {length} m by {width} m."
 )
+_MENDS = {
+    "F-area": "Play with fewer at a time, or on a larger court.",
+    "F-run-off": "Play on a smaller court, or pad what is near.",
+    HALL_FLOOR: "No game changes that: let some pupils keep the score and take turns, or play in a larger hall.",
+    FLOOR_TO_USE: "Leave them more of the court, play with fewer at a time, or on a larger court.",
+    OPEN_FLOOR: "Make the places where nobody is touched less deep, play with fewer at a time, or on a larger court.",
+}  # by what is too small, or else by the finding
 
 
 def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) -> Iterator[Finding]:
@@ -67,15 +74,7 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
             least=Figure(each.least),
         )
         code = "F-area" if each.unit == "m2" else "F-run-off"
-        mend = "Play with fewer at a time, or on a larger court."
-        if code == "F-run-off":
-            mend = "Play on a smaller court, or pad what is near."
-        if each.what == HALL_FLOOR:
-            mend = "No game changes that: let some pupils keep the score and take turns, or play in a larger hall."
-        if each.what == FLOOR_TO_USE:
-            mend = "Leave them more of the court, play with fewer at a time, or on a larger court."
-        if each.what == OPEN_FLOOR:
-            mend = "Make the places where nobody is touched less deep, play with fewer at a time, or on a larger court."
+        mend = _MENDS.get(each.what) or _MENDS[code]
         hint = Named(f"{mend} Source: {each.said_by()}.")  # sources are English: others are told by the code what to do
         make = warning if each.broken and each.what != HALL_FLOOR else note
         found = make(code, title, of_court(game), hint, there=each.there, least=each.least, usual=each.usual)

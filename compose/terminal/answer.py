@@ -18,6 +18,7 @@ from grammar.mistakes.shown import LABELS, framed, headed
 from grammar.span import Span
 
 FINE, TO_MEND, WRONG = 0, 1, 2
+WIDTH = 78  # signs of a printed line: it fits a terminal of 80 columns
 JSON_VERSION = 1  # of all answers as JSON: raised when a field goes or means something else, not when one comes
 # All control signs but the line end, and the marks that set a direction of writing (Unicode Standard 15.0, 23.2).
 _UNSEEN = (

@@ -14,7 +14,7 @@ from compose.telling.english.matches import match_words
 from compose.telling.findings import finding_said
 from compose.telling.unread import without_lines
 from compose.telling.wording import ENGLISH, Wording
-from compose.terminal.answer import finding_json, say, say_findings
+from compose.terminal.answer import WIDTH, finding_json, say, say_findings
 from compose.terminal.staging_json import all_pupils_json, staging_json
 from grammar.finding import Finding
 
@@ -66,7 +66,7 @@ def say_in_short(answer: Answer, wording: Wording = ENGLISH) -> None:
     findings = [each for each in answer.findings if each not in answer.of_class]
     mend = to_mend(findings)
     say_findings(mend, wording=wording)
-    say(textwrap.fill(_verdict(answer, findings, wording), 78))
+    say(textwrap.fill(_verdict(answer, findings, wording), WIDTH))
     more = len(findings) - len(mend)
     if more:
         things = wording.counted(more, "thing", "things")
@@ -81,7 +81,7 @@ def say_care(answer: Answer, wording: Wording = ENGLISH) -> None:
     say(wording.say("Reminders, the gravest first; local rules and the teacher in charge decide:"))
     for each in (finding_said(one, wording) for one in answer.care):
         text = f"{each.title} {each.hint.removesuffix(LAST_WORD).strip()}".strip()
-        for line in textwrap.wrap(text, 78, initial_indent="  - ", subsequent_indent="    "):
+        for line in textwrap.wrap(text, WIDTH, initial_indent="  - ", subsequent_indent="    "):
             say(line)
 
 

@@ -15,7 +15,7 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.telling.for_class import teams_said
 from compose.telling.uses import label_said
 from compose.telling.wording import ENGLISH, Wording
-from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json
+from compose.terminal.answer import WIDTH, exit_code, refuse, say, say_findings, say_json
 from compose.terminal.answering import answer_json, in_language, say_care, verdict
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, checked, ready
@@ -47,10 +47,10 @@ def show_check(
     say()
     say_findings(in_language(answer, wording), wording=wording)
     for sentence in (*summary(answer, wording), verdict(answer, wording)):
-        for line in textwrap.wrap(sentence, 78):
+        for line in textwrap.wrap(sentence, WIDTH):
             say(line)
     say_care(answer, wording)
-    for line in textwrap.wrap(how_found(answer, wording), 78):
+    for line in textwrap.wrap(how_found(answer, wording), WIDTH):
         say(line)
     if patience.broken_off:
         say(patience.broken_off)
@@ -66,7 +66,7 @@ def headline(prepared: Ready, wording: Wording = ENGLISH) -> str:
     if prepared.remix.uses:
         uses = wording.listed(label_said(use, wording) for use in prepared.remix.uses)
         told = wording.say("{game}; with {modifiers}", game=told, modifiers=uses)
-    return textwrap.fill(told, 78, subsequent_indent="  ")
+    return textwrap.fill(told, WIDTH, subsequent_indent="  ")
 
 
 def head_json(prepared: Ready) -> dict[str, Any]:

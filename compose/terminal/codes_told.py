@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import textwrap
 
-from compose.terminal.answer import FINE, refuse, say, say_json
+from compose.terminal.answer import FINE, WIDTH, refuse, say, say_json
 from compose.terminal.typed.appearance import wording_named
 from grammar.words import did_you_mean
 from library.finding_codes import Explanation, explanations
-
-WIDTH = 78
 
 
 def tell_code(code: str, language: str, as_json: bool) -> int:

@@ -14,7 +14,7 @@ from compose.fit.fit import Fit, fit_of
 from compose.modifiers.remix_sheet import remix_title
 from compose.telling.for_class import class_lines
 from compose.telling.wording import ENGLISH, Wording
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
+from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.answering import answer_json, mend_first, say_care, say_in_short, things_to_mend
 from compose.terminal.checking import headline
 from compose.terminal.stages import answered, checked, ready_of, remixed
@@ -60,7 +60,7 @@ def show_fit(
         say_in_short(answer, wording)
         say_care(answer, wording)
     say()
-    say("\n".join(textwrap.wrap(wording.say(_in_one(found, answer)), 78)))
+    say("\n".join(textwrap.wrap(wording.say(_in_one(found, answer)), WIDTH)))
     if to_mend(found.findings) and who.class_name is not None:
         say(wording.say("To look for modifiers that mend it:"))
         say(f"  ruleweave suggest {shlex.quote(name)} --class {shlex.quote(who.class_name)}")
@@ -75,7 +75,7 @@ def _say(title: str, found: Fit, wording: Wording) -> None:
     say(wording.say("{game} for {whom}", game=title, whom=whom))
     say()
     for line in fit_lines(found, wording):
-        for part in textwrap.wrap(line, 78, subsequent_indent="  "):
+        for part in textwrap.wrap(line, WIDTH, subsequent_indent="  "):
             say(part)
     say()
     untold = [each for each in found.findings if each.severity is not Severity.NOTE or each.code not in IN_LINES]

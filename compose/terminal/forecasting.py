@@ -22,7 +22,7 @@ from compose.staging.resolved import resolved
 from compose.telling.for_class import class_lines, people
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
-from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
+from compose.terminal.answer import WIDTH, WRONG, exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json, in_language, verdict
 from compose.terminal.checking import head_json, headline
 from compose.terminal.patience import INTERRUPTED, Patience
@@ -33,8 +33,6 @@ from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
 from grammar.frozen import evolve, field, frozen
 from grammar.words import count
-
-WIDTH = 78
 
 
 @frozen
@@ -90,7 +88,7 @@ def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, a
         for line in correction_lines(seen, change, speech) if seen is not None else ():
             say(line)
         say_findings(in_language(answer, wording) if not wording.english else answer.findings, wording=wording)
-        say(textwrap.fill(verdict(answer, wording), 78))
+        say(textwrap.fill(verdict(answer, wording), WIDTH))
         if not asked.details:
             say(wording.say("What it rests on and how it was found: --details"))
         if patience.broken_off:

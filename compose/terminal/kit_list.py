@@ -9,12 +9,11 @@ from typing import Any
 import attrs
 
 import library
-from compose.terminal.answer import refuse, say, say_json
+from compose.terminal.answer import WIDTH, refuse, say, say_json
 from grammar.words import count, did_you_mean, listing
 from library import Figure, KitItem
 from library.records import CATEGORIES
 
-WIDTH = 78
 HEADINGS = {
     "ball": "BALLS",
     "target": "TARGETS",

@@ -19,7 +19,7 @@ from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
 from compose.draw.units import in_units
 from compose.telling.wording import Wording
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
 from compose.terminal.carding import paper_named
 from compose.terminal.stages import Ready, answered, checked, ready
@@ -120,7 +120,7 @@ def _say(card: Card, out: Path | None, known: Sequence[str], wording: Wording) -
     if out is not None:
         say(wording.say("The lesson is in {file}.", file=out))
         for line in known:
-            say("\n".join(textwrap.wrap(line, 78, subsequent_indent="  ")))
+            say("\n".join(textwrap.wrap(line, WIDTH, subsequent_indent="  ")))
     else:
         from compose.draw.card.text import text_of
 

@@ -6,7 +6,7 @@ import textwrap
 from typing import Any
 
 from compose.modifiers.modifier import Modifier
-from compose.terminal.answer import say, say_json
+from compose.terminal.answer import WIDTH, say, say_json
 from compose.terminal.typed.at_hand import GAMES
 from compose.terminal.typed.finding_games import modifiers_at_hand, path_of, read
 from grammar.format import format_file
@@ -46,7 +46,7 @@ def _modifier_json(each: Modifier) -> dict[str, Any]:
 
 
 def _paragraph(text: str, lead: str = "  ") -> None:
-    for line in textwrap.wrap(text, 78, initial_indent=lead, subsequent_indent=lead):
+    for line in textwrap.wrap(text, WIDTH, initial_indent=lead, subsequent_indent=lead):
         say(line)
 
 

@@ -11,7 +11,7 @@ from compose.draw.signs.shapes import Drawing
 from compose.draw.signs.to_svg import svg_of
 from compose.draw.units import in_units
 from compose.telling.wording import Wording
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
+from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.stages import remixed, staging_for
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import units_named, wording_named
@@ -63,5 +63,5 @@ def make_plan(
 def _say(drawing: Drawing, words: str, wording: Wording) -> None:
     from textwrap import wrap
 
-    for line in (drawing.title, "", *wrap(words, 78), "", wording.say("Write it to a file with --out plan.svg.")):
+    for line in (drawing.title, "", *wrap(words, WIDTH), "", wording.say("Write it to a file with --out plan.svg.")):
         say(line)

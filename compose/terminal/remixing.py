@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from compose.modifiers.remix_sheet import remix_text
-from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json, say_to_error
+from compose.terminal.answer import WIDTH, exit_code, finding_json, say, say_findings, say_json, say_to_error
 from compose.terminal.stages import remixed
 from compose.terminal.writing import write
 
@@ -41,7 +41,7 @@ def show_remix(name: str, modifiers: Sequence[str], out: Path | None, force: boo
         tell(f"What {use.label} did:")
         for edit in made.edits:
             if edit.by == use.label:
-                for line in textwrap.wrap(edit.words(), 78, initial_indent="  - ", subsequent_indent="    "):
+                for line in textwrap.wrap(edit.words(), WIDTH, initial_indent="  - ", subsequent_indent="    "):
                     tell(line)
     if out is not None:
         say(f"Written to {out}.")

@@ -25,15 +25,13 @@ from compose.telling.for_class import people
 from compose.telling.moves import Happenings
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
-from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json, stop
+from compose.terminal.answer import WIDTH, exit_code, finding_json, say, say_findings, say_json, stop
 from compose.terminal.checking import headline, with_line_of_play
 from compose.terminal.stages import Ready, ready
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
 from grammar.finding import Finding
-
-WIDTH = 78
 
 
 def show_replay(

@@ -23,7 +23,7 @@ from compose.telling.moves import Happenings
 from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.checking import with_line_of_play
 from compose.terminal.stages import Ready, ready
 from compose.terminal.staging_json import staging_json
@@ -134,11 +134,11 @@ def _say(made: Strip, out: Path | None) -> None:
         return
     from textwrap import wrap
 
-    for line in (made.title, *wrap(made.about, 78), ""):
+    for line in (made.title, *wrap(made.about, WIDTH), ""):
         say(line)
     for order, moment in enumerate(made.moments, start=1):
         lead = f"{order}. {moment.stamp}".rstrip()
-        for line in wrap(f"{lead} {moment.sentence}", 78, subsequent_indent="   "):
+        for line in wrap(f"{lead} {moment.sentence}", WIDTH, subsequent_indent="   "):
             say(line)
-        for line in wrap(moment.counts, 78, initial_indent="   = ", subsequent_indent="     "):
+        for line in wrap(moment.counts, WIDTH, initial_indent="   = ", subsequent_indent="     "):
             say(line)

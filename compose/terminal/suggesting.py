@@ -28,7 +28,7 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.staging.teams import Teams, teams_of, usual_teams
 from compose.telling.uses import label_said
 from compose.telling.wording import ENGLISH, Wording
-from compose.terminal.answer import FINE, TO_MEND, say, say_json
+from compose.terminal.answer import FINE, TO_MEND, WIDTH, say, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.patience import Patience
 from compose.terminal.stages import remixed
@@ -80,7 +80,7 @@ def show_suggestions(
             say(line)
         if answer is not None and (group is None or not looker.fitted(game, group).staging.refused):
             told = wording.say("{game} as it is: {rule}", game=remix_title(made), rule=verdict(answer, wording))
-            say(fill(told, 78))
+            say(fill(told, WIDTH))
             for line in _too_large(answer, looker, wording):
                 say(line)
         for line in _to_play(name, modifiers, asked.class_name, ranked, wording):
@@ -128,7 +128,8 @@ def _lines(
     told = wording.say
     if found.base.met:
         as_wished = wording.listed(wish.words(wording) for wish in wishes)
-        yield from wrap(told("{game} needs no modifier; it is as wished: {wishes}.", game=title, wishes=as_wished), 78)
+        fine = told("{game} needs no modifier; it is as wished: {wishes}.", game=title, wishes=as_wished)
+        yield from wrap(fine, WIDTH)
         return
     yield told("{game} misses:", game=title)
     for each in unmet(found.base, wishes, wording=wording):
@@ -137,7 +138,7 @@ def _lines(
     for number, suggested in enumerate(ranked, start=1):
         uses = wording.listed(_in_full(use, wording) for use in suggested.uses)
         lines = told("{number} changed", number=wording.counted(suggested.edits, "line", "lines"))
-        yield from wrap(f"{number}. {uses}  ({lines})", 78, subsequent_indent="   ")
+        yield from wrap(f"{number}. {uses}  ({lines})", WIDTH, subsequent_indent="   ")
         for bought in suggested.bought:
             yield from wrap(_bought(bought, wording), 76, **_INDENT)
         for each in suggested.afterwards:
@@ -145,7 +146,7 @@ def _lines(
     if not ranked:
         yield from _nothing_found(wishes, found, wording)
     yield ""
-    yield from wrap(_how_sure(found, bool(ranked), reach, wording), 78)
+    yield from wrap(_how_sure(found, bool(ranked), reach, wording), WIDTH)
 
 
 def _in_full(use: Use, wording: Wording) -> str:
@@ -162,7 +163,7 @@ def _too_large(answer: Answer, looker: Looker, wording: Wording) -> Iterator[str
             states=_number(looker.states, wording),
             rounds=ROUNDS,
         )
-        yield from wrap(told, 78)
+        yield from wrap(told, WIDTH)
 
 
 def _number(number: int, wording: Wording) -> str:
@@ -197,10 +198,11 @@ def _nothing_found(wishes: Sequence[Wish], found: Found, wording: Wording) -> It
         if miss and miss.gap:
             near = told("Nearest to it: {by}; {missing}.", by=by, missing=miss.said(wording))
         in_the_way_of_it = told("In the way: {wish}. {near}", wish=wishes[number].words(wording), near=near)
-        yield from wrap(in_the_way_of_it, 78, subsequent_indent="  ")
+        yield from wrap(in_the_way_of_it, WIDTH, subsequent_indent="  ")
     near = wording.listed(_in_full(use, wording) for use in found.nearest.uses) or told("the game as it is")
     left = "; ".join(unmet(found.nearest, wishes, wording=wording))
-    yield from wrap(told("Nearest to all: {near}; it misses {left}.", near=near, left=left), 78, subsequent_indent="  ")
+    nearest = told("Nearest to all: {near}; it misses {left}.", near=near, left=left)
+    yield from wrap(nearest, WIDTH, subsequent_indent="  ")
 
 
 def _bought(bought: Bought, wording: Wording) -> str:

@@ -18,7 +18,7 @@ from compose.telling.for_class import class_lines
 from compose.telling.read_back import ReadBack, Said, read_back
 from compose.telling.side_voice import UsualDistance
 from compose.telling.wording import Wording
-from compose.terminal.answer import exit_code, file_lines, say, say_findings, say_json, stop
+from compose.terminal.answer import WIDTH, exit_code, file_lines, say, say_findings, say_json, stop
 from compose.terminal.stages import remixed, staging_for
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
@@ -27,7 +27,6 @@ from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import categories, path_of, shown_path
 from grammar.core.game import Core
 
-WIDTH = 78
 GRANTED = "taken for granted"
 
 

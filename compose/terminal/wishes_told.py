@@ -4,10 +4,8 @@ from __future__ import annotations
 
 import textwrap
 
-from compose.terminal.answer import say, say_json
+from compose.terminal.answer import WIDTH, say, say_json
 from grammar.mistakes.wishes import Row, page_by_wishes, wishes_for
-
-WIDTH = 78
 
 
 def tell_wishes(wanted: str, as_json: bool) -> int:

@@ -13,7 +13,7 @@ from compose.share.making import played
 from compose.share.merge.merge import Conflict, Merge, Side, blank, common_base, merge
 from compose.share.pack.item import ENDING, Item, Sheet, item_of
 from compose.share.together.folder import packed_from
-from compose.terminal.answer import FINE, TO_MEND, WRONG, finding_json, refuse, say, say_findings, say_json
+from compose.terminal.answer import FINE, TO_MEND, WIDTH, WRONG, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.sharing.packing import read
 from compose.terminal.sharing.shelf_door import at_hand, given, own_shelf, shelf_folder, thing
 from compose.terminal.writing import write
@@ -135,7 +135,7 @@ def _tell(made: Merge, ours: Item, has_base: bool, done: bool, findings: tuple[F
     for conflict in made.conflicts:
         settled = "" if conflict in made.open else " (settled)"
         text = f"{conflict.number}. {conflict.words()}{settled}"
-        say("\n".join(textwrap.wrap(text, 78, subsequent_indent="   ")))
+        say("\n".join(textwrap.wrap(text, WIDTH, subsequent_indent="   ")))
     if made.open:
         first = made.open[0].number
         say(f"{count(len(made.open), 'conflict')} open; nothing was written.".capitalize())

@@ -15,7 +15,7 @@ from compose.share.pack.pack import Pack, read_pack
 from compose.share.pack.taking_in import Arrival, Choice, State, arrivals, take_in
 from compose.share.told import outcome_of
 from compose.share.whole_files import read_plain
-from compose.terminal.answer import FINE, TO_MEND, finding_json, refuse, say, say_json
+from compose.terminal.answer import FINE, TO_MEND, WIDTH, finding_json, refuse, say, say_json
 from compose.terminal.sharing.shelf_door import at_hand, given, own_shelf, shelf_folder, today
 from grammar.tree import GameSheet, RemixSheet
 from grammar.words import count, listing
@@ -183,5 +183,5 @@ def item_json(item: Item) -> dict[str, Any]:
 
 def say_wrapped(text: str) -> None:
     """Print a text over as many lines as it takes."""
-    for line in textwrap.wrap(text, 78, initial_indent="  ", subsequent_indent="  "):
+    for line in textwrap.wrap(text, WIDTH, initial_indent="  ", subsequent_indent="  "):
         say(line)

@@ -17,7 +17,7 @@ from compose.share.shelf.files import Note
 from compose.share.shelf.find import Found, Wanted, find
 from compose.share.shelf.rounds import NO_NAMES, ObservedRound, observed
 from compose.share.strict_json import json_bytes
-from compose.terminal.answer import FINE, TO_MEND, finding_json, refuse, say, say_findings, say_json
+from compose.terminal.answer import FINE, TO_MEND, WIDTH, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.sharing.shelf_door import given, own_shelf, shelf_folder, thing, today
 from compose.terminal.writing import write
 from grammar.words import count, listing
@@ -188,7 +188,7 @@ def _answer(told: dict[str, Any], words: str, as_json: bool) -> None:
     if as_json:
         say_json(told)
     else:
-        say("\n".join(textwrap.wrap(words, 78)))
+        say("\n".join(textwrap.wrap(words, WIDTH)))
 
 
 def _found_json(found: Found) -> dict[str, Any]:

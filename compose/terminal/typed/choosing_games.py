@@ -20,7 +20,7 @@ from compose.staging.class_from_sheet import class_of
 from compose.staging.school_class import InCupboard
 from compose.staging.teams import least_pupils, most_pupils
 from compose.telling.wording import Wording
-from compose.terminal.answer import FINE, TO_MEND, refuse, say, say_json, say_to_error, stop
+from compose.terminal.answer import FINE, TO_MEND, WIDTH, refuse, say, say_json, say_to_error, stop
 from compose.terminal.suggesting import teams_for_pupils
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.at_hand import GAMES, LIBRARY, Named, each_once
@@ -132,7 +132,7 @@ def _show(each: Choice, named: dict[str, Named], wording: Wording) -> None:
     about = " ".join(wording.author(text) for text in game.told("about"))
     lacks = (wording.say("But: {what}.", what=lack.said(wording)) for lack in each.lacks)
     for line in (about, *lacks):
-        for part in textwrap.wrap(line, 78, initial_indent="  ", subsequent_indent="  "):
+        for part in textwrap.wrap(line, WIDTH, initial_indent="  ", subsequent_indent="  "):
             say(part)
     if file.where != LIBRARY:
         say(f"  {wording.say(file.where.capitalize())}{wording.say(':')} {shown_path(file.path)}")

@@ -141,19 +141,14 @@ def each_spoken_of(reader: Reader, claim: claims.Claim) -> Iterator[tuple[SideId
     said = whose_side(reader.game, claim.side)
     if said.whose is Whose.NAMED:
         assert said.side is not None
-        yield said.side, of_one(reader, said.side)
+        yield said.side, reader.of_one(said.side)
     elif said.whose is Whose.ANY:
         for side in reader.side_ids:
-            yield side, of_one(reader, side)
+            yield side, reader.of_one(side)
     elif said.whose is Whose.ONE_EACH:
         yield None, Spoken(reader.side_ids)
     else:
         raise Senseless(claim.side, "`{said}`: of no side has been spoken.", write("a side", "name one."))
-
-
-def of_one(reader: Reader, side: SideId) -> Spoken:
-    """Who the words of a sentence mean that speaks of one side."""
-    return Spoken(reader.side_ids, frozenset({side}), frozenset({side}), reader.others(side) or None)
 
 
 def _one_other(reader: Reader, spoken: Spoken, side: SideId | None) -> Spoken:

@@ -11,7 +11,6 @@ from attrs import evolve
 
 from grammar.core.ends import EndPoints
 from grammar.core.guards import BallsAt, Count, ThingsAt
-from grammar.core.reading.events.events import of_one
 from grammar.core.reading.phrases.claims import read_count
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose, whose_side
@@ -41,7 +40,7 @@ def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[E
     for side in sides:
         for what, points in _worths(reader, sentence):
             claimed = claims.Counted(what, first.counted.state, span=first.counted.span)
-            count = read_count(reader, claimed, side, evolve(of_one(reader, side), that=None))
+            count = read_count(reader, claimed, side, evolve(reader.of_one(side), that=None))
             if len(sides) > 1:
                 _refuse_common(first.counted, count)
             yield EndPoints(side, count, points.whole, (line,))

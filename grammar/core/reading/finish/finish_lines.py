@@ -23,7 +23,6 @@ from grammar.core.ends import (
 )
 from grammar.core.guards import Compare, Points, Relation
 from grammar.core.play import PointsCount
-from grammar.core.reading.events.events import of_one
 from grammar.core.reading.finish.next_knocked import decided, decided_by
 from grammar.core.reading.phrases.claims import read_condition, read_count
 from grammar.core.reading.sheet.reader import Reader, seconds
@@ -59,7 +58,7 @@ def _in_turn(reader: Reader, subject: AnySide, condition: claims.Condition) -> I
     said = whose_side(reader.game, subject)
     if said.whose is Whose.NAMED:
         assert said.side is not None
-        yield said.side, of_one(reader, said.side), False
+        yield said.side, reader.of_one(said.side), False
         return
     if said.whose not in (Whose.ANY, Whose.ONE_EACH, Whose.OTHER, Whose.THAT):
         raise Senseless(
@@ -72,7 +71,7 @@ def _in_turn(reader: Reader, subject: AnySide, condition: claims.Condition) -> I
     if said.whose in (Whose.OTHER, Whose.THAT) and Whose.ANY not in {form.whose for form in forms}:
         raise Senseless(subject, "`{said}`: of no side has been spoken.", write("a side wins when …"))
     for side in reader.side_ids:
-        yield side, of_one(reader, side), True
+        yield side, reader.of_one(side), True
 
 
 def _forms(reader: Reader, condition: claims.Condition) -> list[Claimed]:
@@ -103,9 +102,9 @@ def _ends_when(reader: Reader, sentence: finish.EndsWhen, line: int) -> Iterator
     named = {form.side for form in _forms(reader, sentence.condition) if form.side is not None}
     results = (sentence.result,) if sentence.result else (finish.Draw(),)
     if forms & {Whose.ANY, Whose.THAT}:
-        spoken = [(of_one(reader, side), True) for side in reader.side_ids]
+        spoken = [(reader.of_one(side), True) for side in reader.side_ids]
     elif len(named) == 1:
-        spoken = [(of_one(reader, next(iter(named))), False)]
+        spoken = [(reader.of_one(next(iter(named))), False)]
     else:
         spoken = [(Spoken(reader.side_ids), False)]
     for of, each in spoken:
@@ -153,7 +152,7 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
                 hint = "the player with the most points wins" if best else "nobody wins"
                 raise Senseless(result, "There is only one side, so that none has more.", write(hint))
             counts = frozenset(
-                (side, read_count(reader, result.counted, side, evolve(of_one(reader, side), that=None)))
+                (side, read_count(reader, result.counted, side, evolve(reader.of_one(side), that=None)))
                 for side in reader.side_ids
             )
             return Most(counts, result.more == "more")

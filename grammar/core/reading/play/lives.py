@@ -71,10 +71,8 @@ def last_lives(reader: Reader, event: lives.LastLife) -> Iterator[tuple[SideId, 
     """The players who may lose their last life, side by side, and who is spoken of then."""
     for side in reader.side_ids:
         who = frozenset(each for each in acting(reader, event.who) if each.side == side and has_lives(reader, each))
-        others = reader.others(side)
         if who:
-            own = frozenset({side})
-            yield side, LastLife(who), Spoken(reader.side_ids, own=own, that=own, other=others or None)
+            yield side, LastLife(who), reader.of_one(side)
     if not any(has_lives(reader, each) for each in acting(reader, event.who)):
         raise none_of_these(reader, event, "Name those who have lives.")
     _same_number(reader, event.number, acting(reader, event.who))

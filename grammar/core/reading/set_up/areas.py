@@ -147,7 +147,5 @@ def _room(reader: Reader, rule: space.AtMostThere | space.NoneThere, owner: Owne
 def _of(reader: Reader, who: Np, owner: Owner, unsaid: frozenset[SideId]) -> frozenset[Population]:
     """The players of a phrase of an area of an owner; those `unsaid` where it does not say of which side."""
     said, role = reader.player_phrase(who)
-    own = frozenset({owner}) if isinstance(owner, SideId) else None
-    others = reader.others(owner) if isinstance(owner, SideId) else None
-    spoken = Spoken(reader.side_ids, own=own, that=own, other=others or None)
+    spoken = reader.of_one(owner) if isinstance(owner, SideId) else Spoken(reader.side_ids)
     return frozenset(reader.of_role(spoken.meant(said, unsaid), role))

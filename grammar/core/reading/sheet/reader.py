@@ -80,6 +80,10 @@ class Reader(Known):
             said = said if said.whose is Whose.OTHER and alone else named
         return said, RoleId(meaning.role) if meaning.role else None
 
+    def of_one(self, side: SideId) -> Spoken:
+        """Who the words of a sentence mean that speaks of one side."""
+        return Spoken(self.side_ids, frozenset({side}), frozenset({side}), self.others(side) or None)
+
     def kit_lines(self, name: Name) -> tuple[GameKit, ...]:
         return self.game.kit_meant(name)
 
