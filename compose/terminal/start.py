@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import _thread
 import gc
 import os
 import signal
 import sys
+import threading
 from types import FrameType
 from typing import NoReturn
 
@@ -13,6 +15,7 @@ from compose.terminal.patience import INTERRUPTED, StoppedError
 from compose.terminal.streams import KeptOpen
 
 _WRONG = 2
+_AGAIN_S = 0.02
 
 
 def main() -> NoReturn:
@@ -54,4 +57,17 @@ def _run() -> int:
 
 
 def _stop(number: int, frame: FrameType | None) -> None:
+    """Stop, but not while a module is being loaded: NumPy takes whatever is raised then for a library that is missing,
+    and Python drops what is raised as it lets go of a module's lock."""
+    if _loads(frame):
+        later = threading.Timer(_AGAIN_S, _thread.interrupt_main)
+        later.daemon = True
+        later.start()
+        return
     raise StoppedError
+
+
+def _loads(frame: FrameType | None) -> bool:
+    while frame is not None and not frame.f_code.co_filename.startswith("<frozen importlib"):
+        frame = frame.f_back
+    return frame is not None

@@ -9,9 +9,12 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from random import Random
 
 import pytest
 from running import ROOT, run
+
+from tests.seed import SEED
 
 PROGRAM = f"#!{sys.executable}\nfrom compose.terminal.start import main\nmain()\n"
 
@@ -80,7 +83,7 @@ def test_folder_that_is_gone(program: Path, tmp_path: Path) -> None:
     assert result.returncode == 2 and "Traceback" not in result.stderr
 
 
-@pytest.mark.parametrize("after_s", [0.05, 0.3, 0.7])
+@pytest.mark.parametrize("after_s", [Random(f"{SEED} {turn}").uniform(0.02, 1.2) for turn in range(8)])
 def test_stopped_from_the_keyboard(after_s: float) -> None:
     """From when the program itself runs: what Python says to a stop before its first line is not ours."""
     begins = "from compose.terminal.start import main; print('begun', flush=True); main()"
