@@ -80,23 +80,28 @@ class LineReader:
         if heard:
             return heard, None
         readings = self._readings(section, line, values, line.text)
+        if not readings:
+            return self._heard(section, line, values, strict=False), None
         return readings[:1], self._two_ways(readings, line)
 
-    def _heard(self, section: str, line: TextLine, values: Mapping[str, str]) -> list[Node]:
-        """What a line says in other words than those of the language."""
+    def _heard(self, section: str, line: TextLine, values: Mapping[str, str], strict: bool = True) -> list[Node]:
+        """What a line says in other words than those of the language; not `strict`: a name may be near to one."""
         from grammar.heard.heard import (
             heard,  # turns of phrase are loaded only where a line is no sentence as it stands
         )
 
         def is_sentence(text: str) -> bool:
             readings = self._readings(section, line, values, text)
-            return len(readings) == 1 and self.knows_all(section, readings[0])
+            return len(readings) == 1 and self.knows_all(section, readings[0], strict)
 
         said = heard(section, line.text, self.names.every, is_sentence)
         return [self._readings(section, line, values, text)[0] for text in said]
 
-    def knows_all(self, section: str, sentence: Node) -> bool:
-        """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name."""
+    def knows_all(self, section: str, sentence: Node, strict: bool = True) -> bool:
+        """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name.
+
+        Not `strict`: a bench of which no line says where it is, or the like, does, and so does a slip of a name.
+        """
         if isinstance(sentence, Sides):
             return not any(name.text.endswith(NO_NAMES_OF_SIDES) for name in sentence.names)
         if section == "class" and isinstance(sentence, Kit):
@@ -108,7 +113,17 @@ class LineReader:
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             return True
         names = (name.removeprefix(FROZEN) for name in _names_in(sentence))
-        return all(name in _of_every_sheet() or name in GRANTED_WORDS or self._declares(name) for name in names)
+        return all(
+            name in _of_every_sheet()
+            or name in GRANTED_WORDS
+            or self._declares(name)
+            or (not strict and self._near(name))
+            for name in names
+        )
+
+    def _near(self, name: str) -> bool:
+        """Whether a name is of a sort of place, or a slip of one that is declared."""
+        return name.rsplit(maxsplit=1)[-1] in AREA_KINDS or bool(near_names(name, self.names.every, 1))
 
     def may_know_all(self, section: str, sentence: Node) -> bool:
         """Whether every name of a sentence means something, or is near to one that does."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 
-from grammar.words import LIKE_ENOUGH, NUMBERS, likeness
+from grammar.words import LIKE_ENOUGH, NUMBERS, likeness, plural, singulars
 
 LEAST_LIKE = 0.6
 MOST_NEAR = 4
@@ -39,7 +39,7 @@ def _distance(written: str, name: str) -> float | None:
         return _WORD_MISSING + 0.1 * (len(words) - len(said))
     if _stems(words) < _stems(said):
         return None  # a "foam ball" is no slip of a "ball"
-    same_end = len(said) == len(words) == 2 and (said[1] == words[1] or {said[1], words[1]} == {"player", "players"})
+    same_end = len(said) == len(words) == 2 and not {said[1], plural(said[1])}.isdisjoint({words[1], plural(words[1])})
     if same_end and likeness(said[0], words[0]) < LIKE_ENOUGH:
         return None  # nor an "exercise ball" of a "tennis ball": that both are balls makes them no more alike
     like = likeness(written, name)
@@ -49,7 +49,7 @@ def _distance(written: str, name: str) -> float | None:
 
 
 def _stems(words: list[str]) -> set[str]:
-    return {word.removesuffix("s") for word in words}
+    return {next(iter(singulars(word)), word) for word in words}
 
 
 def turning_words(name: str) -> list[str]:

@@ -24,6 +24,7 @@ from grammar.meanings import (
     TeacherMeaning,
     side_named,
 )
+from grammar.mistakes.near_names import near_names
 from grammar.resolve.expected import EXPECTED
 from grammar.resolve.undeclared import declare_hint
 from grammar.said import Listed, listed, perhaps_meant, quoting, said
@@ -31,7 +32,7 @@ from grammar.sentences import base, head, sides, space
 from grammar.sentences.base import Name, Node, Np
 from grammar.sentences.then import ComesIn
 from grammar.sentences.when import When
-from grammar.words import LIKE_ENOUGH, likeness
+from grammar.words import LIKE_ENOUGH, likeness, plural
 
 _SAID = {
     "ball": "a ball",
@@ -173,12 +174,19 @@ def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meani
     if expected == ("side",) and name.text.startswith("next "):
         title = quoting("`the {name}` decides no round: where a score is level the next point does.", name=name.text)
         return mistake("G-unknown", title, name.span, _NEXT_POINT)
-    near = [word for word in fitting(expected, meanings) if likeness(name.text, word) >= LIKE_ENOUGH]
-    hint = perhaps_meant(name.text, near) or declare_hint(name.text, expected, meanings)
+    hint = perhaps_meant(name.text, _perhaps(name.text, fitting(expected, meanings))) or declare_hint(
+        name.text, expected, meanings
+    )
     title = quoting(
         "Nothing here is called `{name}`; {sorts} could stand here.", name=name.text, sorts=_sorts(expected)
     )
     return mistake("G-unknown", title, name.span, hint)
+
+
+def _perhaps(name: str, known: list[str]) -> list[str]:
+    """The known names that are so like a name that they may be meant, none in the singular and the plural."""
+    like = [word for word, _ in near_names(name, known, len(known)) if likeness(name, word) >= LIKE_ENOUGH]
+    return [word for word in like if not any(plural(other) == word for other in like if other != word)]
 
 
 def fitting(expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> list[str]:
