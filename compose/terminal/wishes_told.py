@@ -19,12 +19,14 @@ def tell_wishes(wanted: str, as_json: bool) -> int:
         return 0 if found else 1
     for wish in found:
         say(f"{wish.wish}:")
-        for row in wish.rows:
+        if not wish.rows:
+            say("  cannot be said yet; words in quotes under play are kept for the card, but not checked")
+        if wish.near:
+            say("  what comes near it:")
+        for row in wish.rows or wish.near:
             for line in textwrap.wrap(row.example, WIDTH, initial_indent="  ", subsequent_indent="      "):
                 say(line)
             say(f"      ({row.section}: {row.says})")
-        if not wish.rows:
-            say("  cannot be said yet; words in quotes under play are kept for the card, but not checked")
     if not found:
         say("The language has nothing near it. `ruleweave say` alone shows all that it can say.")
     return 0 if found else 1

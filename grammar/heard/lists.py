@@ -24,6 +24,12 @@ _SO_OFTEN = (
     re.compile(rf"{_EVERY}(?:, | ?\(| ){_TIMES}\)?: (?P<what>.+)$", re.IGNORECASE),
     re.compile(rf"{_EVERY}: (?P<what>.+?),? {_TIMES}$", re.IGNORECASE),
 )
+_UNTIL = re.compile(
+    r"(?P<waits>.+ (?P<way>in|on|to) the (?P<where>[^:]+?)),? until (?:(?:their|its|his|her|that|the|a) )?(?:own )?"
+    r"(?:side|team-mates?|mates?) (?P<does>knock|catch)(?:s|es)? (?:down |over )?(?:an? |the )?(?P<what>.+?)"
+    r"(?: down| over)?$",
+    re.IGNORECASE,
+)
 _PLACED = re.compile(r"(.+?) ((?:on|in|behind|before|beside) .*)$", re.IGNORECASE)
 MOST_PARTS = 8
 
@@ -62,6 +68,12 @@ def _events(text: str) -> Iterator[tuple[str, ...]]:
         times, number = int(match["times"]), Fraction(match["number"])
         if times <= MOST_PARTS:
             yield tuple(f"after {float(number * at):g} {match['unit']}: {match['what']}" for at in range(1, times + 1))
+    until = _UNTIL.match(text)
+    if until:  # whoever waits till their side does something: that brings back all of that side who wait there
+        within = "in" if until["way"].lower() == "in" else "on"
+        event, doer = ("is caught", "catcher") if until["does"].lower() == "catch" else ("is knocked", "thrower")
+        back = f"a {until['what']} {event}: all {within} the {doer}'s {until['where']} return"
+        yield until["waits"], back
 
 
 def _subjects(pattern: re.Pattern[str], text: str, listed: re.Pattern[str]) -> Iterator[tuple[str, ...]]:

@@ -45,6 +45,8 @@ WORDS = Sayings((
     saying(r"(?<=\d)\s*(?:per cent|percent)\b", " %"),
     saying(r"(?<=\d)\s*(?:–|—|-)\s*(?=\d)", " to "),
     saying(r"(?<=[\dm])\s*[x×]\s*(?=\d)", " by "),
+    # places
+    saying(r"\b(?:base|end)[- ]?line(s?)\b", r"back line\1"),
     # people
     saying(r"\bteam[- ]?mates?\b", "team-mate"),
     saying(r"\bteam(?!-)", "side"),

@@ -23,6 +23,7 @@ _MORE_THAN_OTHERS = 0.4
 NOTHING_NEAR = "The language has nothing near it."
 _NEVER = "never said, but: "
 _LEAST = 1.2
+_MOST_WITH_WORDS = 6
 _WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
 _SMALL = frozenset(_WORD.findall(
     "a an the of in on at to and or is are it its that this with for from by may must can be been has have had when if "
@@ -134,7 +135,14 @@ def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:
     worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
     best = max(worth.values())
     near = sorted((wish for wish in wishes() if worth[wish.wish] > best / 2), key=lambda wish: -worth[wish.wish])
-    return tuple(near[:most])
+    return (*_with_the_words(wanted), *near)[:most]
+
+
+def _with_the_words(wanted: str) -> tuple[Wish, ...]:
+    """What holds several words just as they were typed, which may be none that tell anything: "side by side"."""
+    words = " ".join(_WORD.findall(wanted.lower()))
+    found = tuple(row for row in rows() if " " in words and re.search(rf"(?<![\w-]){words}(?![\w-])", row.example))
+    return (Wish(f'to say "{words}"', frozenset(), found[:_MOST_WITH_WORDS]),) if found else ()
 
 
 def page_by_wishes() -> str:

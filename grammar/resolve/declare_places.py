@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
+from grammar.finding import Correction
+from grammar.frozen import evolve
 from grammar.game import GameArea, GameTrack
 from grammar.meanings import AREA_KINDS, PlaceMeaning, side_named
 from grammar.resolve.vocabulary import Vocabulary
@@ -11,7 +13,16 @@ from grammar.said import listed, perhaps_meant, quoting
 from grammar.sentences.determiners import EACH
 from grammar.sentences.space import Area, NobodyThere, Track
 from grammar.tree import GameSheet
-from grammar.words import plural
+from grammar.words import plural, singulars
+
+_COMPACT_SPOTS = ("corner", "middle")
+_LIKELY, _LESS_LIKELY = 0.3, 0.2
+_CALLED_SO = {  # what teachers call such places (from memory)
+    **dict.fromkeys(("mat", "island", "nest", "den", "home", "camp", "castle", "house", "hoop"), ("base",)),
+    **dict.fromkeys(("jail", "prison", "sickbay", "hospital"), ("bench", "queue")),
+    **dict.fromkeys(("seat", "seats", "substitutes"), ("bench",)),
+    **dict.fromkeys(("line", "row"), ("queue", "strip")),
+}
 
 
 def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
@@ -31,6 +42,7 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
                 quoting("`{name}` does not say what it is.", name=sentence.name.text),
                 sentence.name.span,
                 hint,
+                tuple(_of_a_kind(sentence)),
             )
         words.declare((sentence.name.text, plural(sentence.name.text)), PlaceMeaning(sentence.name.text), sentence.name)
         forbidden = tuple(rule.verb.removesuffix(" there") for rule in sentence.rules if isinstance(rule, NobodyThere))
@@ -53,6 +65,25 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
         if len(of_kind) == 1 and kind not in words.meanings:
             words.meanings[kind] = words.meanings[plural(kind)] = PlaceMeaning(of_kind[0].name)
     return tuple(areas)
+
+
+def _of_a_kind(area: Area) -> Iterator[Correction]:
+    """The same area with a kind that suits where it lies: the other lines may go on to call it as they do."""
+    name = _one(area.name.text)
+    for cost, kind in enumerate(_kinds_of(area)):
+        named = evolve(area, name=evolve(area.name, text=f"{name} {kind}"))
+        yield Correction(area.span, named.words(), _LIKELY + cost * _LESS_LIKELY)
+
+
+def _kinds_of(area: Area) -> tuple[str, ...]:
+    """What an area may be, the likeliest first, by its name and by where it lies."""
+    spread = bool(area.places) or area.spot.name.text in _COMPACT_SPOTS
+    by_place = ("base",) if spread else ("zone",) if area.depth else ("bench", "base")
+    return _CALLED_SO.get(_one(area.name.text).split()[-1], by_place)
+
+
+def _one(name: str) -> str:
+    return next(iter(singulars(name)), name)
 
 
 def know_without_their_kind(areas: Sequence[GameArea], words: Vocabulary) -> None:

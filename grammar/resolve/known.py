@@ -19,7 +19,8 @@ from grammar.tree import GameSheet, Line
 _UNKNOWN = re.compile(r"Nothing here is called `(.+?)`")
 
 
-_NOTHING_KNOWN = ("G-twice", "G-name", "G-unknown", "G-unknown-kit", "G-area-kind")  # of what a line declares
+_NO_KIND = "G-area-kind"
+_NOTHING_KNOWN = ("G-twice", "G-name", "G-unknown", "G-unknown-kit", _NO_KIND)  # of what a line declares
 WithKnownNames = tuple[GameSheet, list[Finding]]
 _Meanings = tuple[tuple[str, Meaning], ...]
 
@@ -58,7 +59,8 @@ def without_unsure(
     if known is sheet and not words.findings and not misread:
         return known, frozenset()
     lines = {line.span.row: line for part in _parts(sheet) for line in sheet.lines(part)}
-    unlike = [each for each in words.findings if each.code in _NOTHING_KNOWN and not each.corrections]
+    slips = [each for each in words.findings if each.corrections and each.code != _NO_KIND]
+    unlike = [each for each in words.findings if each.code in _NOTHING_KNOWN and each not in slips]
     wrong = {place.row for each in unlike for place in (each.place, *each.others)} | misread
     wrong |= lines.keys() - {line.span.row for part in _parts(known) for line in known.lines(part)}
     unsure, more = frozenset[str](), wrong

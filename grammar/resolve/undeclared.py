@@ -41,10 +41,8 @@ def _name_a_side(text: str, or_place: bool, meanings: Mapping[str, Meaning]) -> 
         return "Name the sides under `sides`."
     if not or_place or not _NOT_OF_PLACES.isdisjoint(text.split()[:1]):
         return quoting("The sides are {sides}.", sides=listed(sides))
-    hint = (
-        'If it is a place, say in space where it is, such as "{name} bench: beside each half". The sides are {sides}.'
-    )
-    return quoting(hint, name=text, sides=listed(sides))
+    hint = 'If it is a place, say in space where it is, such as "{line}". The sides are {sides}.'
+    return quoting(hint, line=f"{text} bench: beside each half", sides=listed(sides))
 
 
 def declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Value:

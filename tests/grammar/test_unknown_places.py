@@ -7,7 +7,7 @@ from proofreading import judge_of
 
 from library import game_paths
 
-HERON = next(path for path in game_paths() if path.stem == "lantern-row").read_text(encoding="utf-8")
+LANTERN_ROW = next(path for path in game_paths() if path.stem == "lantern-row").read_text(encoding="utf-8")
 WAYS = (
     "a ball is caught: the thrower goes to the {name}",
     "a ball is caught: the thrower sits on the {name}",
@@ -19,7 +19,7 @@ WAYS = (
 
 def _told(line: str, area: str = "") -> list[str]:
     """What is said of the sheet with a line in when, and another area if need be: title and advice."""
-    text = HERON.replace("when\n", f"when\n  {line}\n").replace(
+    text = LANTERN_ROW.replace("when\n", f"when\n  {line}\n").replace(
         "sides\n", f"  {area}\nsides\n" if area else "sides\n", 1
     )
     return [f"{each.title} {each.hint}" for each in judge_of("lantern-row.rules")(text)]
@@ -62,3 +62,21 @@ def test_example_is_right_for_the_kind_of_place() -> None:
 def test_what_may_be_a_place_or_a_side_is_told_both_ways() -> None:
     (told,) = _told("a ball is caught: the thrower goes to the jail")
     assert '"jail bench: beside each half"' in told and "The sides are north and south." in told
+
+
+@pytest.mark.parametrize(
+    ("written", "better"),
+    [
+        ("safe mat: in a corner", "safe mat base: in a corner"),
+        ("safe mats: in each corner, nobody is hit there", "safe mat base: in each corner, nobody is hit there"),
+        ("island: 2 m deep, in 4 places on the court", "island base: 2 m deep, in 4 places on the court"),
+        ("jail: behind each back line", "jail bench: behind each back line"),
+        ("danger area: 3 m deep, before each back line", "danger area zone: 3 m deep, before each back line"),
+    ],
+)
+def test_place_that_does_not_say_what_it_is_is_offered_with_its_kind(written: str, better: str) -> None:
+    name = written.partition(":")[0].removesuffix("s")
+    line = f"a ball is caught: the thrower goes to the {name}"
+    (told,) = _told(line, written)
+    assert f"Write: {better}" in told
+    assert not any("Nothing here is called" in each for each in _told(line, better))

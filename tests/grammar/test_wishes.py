@@ -70,6 +70,8 @@ def test_pairs_and_courts_are_spoken_of_only_where_a_line_does(line: str, wish: 
 
 def test_a_wish_finds_its_sentences() -> None:
     assert wishes_for("bring players back")[0].wish == "to bring players back"
+    assert [row.example for row in wishes_for("side by side")[0].rows] == ["up to 14 duels side by side"]
+    assert wishes_for("by the way") == ()
     assert wishes_for("three periods")[0].wish == "to play several rounds"
     assert len(wishes_for("")) == len(wishes())
 
