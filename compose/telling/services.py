@@ -56,7 +56,7 @@ def rests_told(voice: Voice, rests: Sequence[Rest]) -> Iterator[str]:
     by_goal = grouped(rests, "against")
     for group in by_goal:
         said = _rest(voice, group[0])
-        if len(by_goal) > 1:
+        if sum(bool(group[0].results & other[0].results) for other in by_goal) > 1:
             owners = [owner for rest in group for owner in rest.against]
             whose = voice.wording.listed((_concerned(voice, group[0].by, owner) for owner in owners), "or")
             said = voice.say("{said} when it was meant for {whose}", said=said, whose=whose)
