@@ -8,9 +8,11 @@ from attrs import evolve
 
 from compose.answer.answer import Answer, with_new
 from compose.check import Budget, StateSpace, explore
+from compose.check.findings.no_end import CODE as NO_END
 from compose.check.space import USUAL
 from compose.forecast.chances.chances import said_too_much
 from compose.forecast.findings.findings import forecast_findings
+from compose.forecast.findings.of_length import OUT_OF_REACH
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.rounds.simulate import Play
 from compose.net.net import Net
@@ -50,7 +52,9 @@ def foreseen(
         compare=compare,
         first=first,
     )
+    never = any(each.code == NO_END for each in answer.proved)  # then no more time brings an end nearer
     added = forecast_findings(told, norms) if told is not None else (_unknown(),)
+    added = tuple(each for each in added if not (never and each.code == OUT_OF_REACH))
     more = (finding for other in others for finding in other.added or ())
     return evolve(answer, forecast=told, added=with_new(added, more), others=others)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from compose.forecast.findings.levers import has, to_make_longer, to_make_shorter, to_reach
+from compose.forecast.findings.levers import balls_sent, has, to_make_longer, to_make_shorter, to_reach
 from compose.net.net import Net
 from library import game_paths
 from tests.interpreter.sheets import library_game, net_in
@@ -29,7 +29,8 @@ def test_what_is_advised_is_there(name: str) -> None:
     assert said
     for words in said:
         assert all(has(net, token) for word, token in SPOKEN_OF.items() if word in words.split()), words
+        assert "balls" not in words.split() or balls_sent(net), words
         assert "targets" not in words or aims & {"target", "ring"} or has(net, "target"), words
     assert any("set a clock" in words for words in said) == (net.bell is None)
-    assert ("use more balls" in said) == has(net, "ball")
+    assert ("use more balls" in said) == bool(balls_sent(net))
     assert ("play best of several rounds" in said) == net.match.one_round

@@ -19,13 +19,16 @@ from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study, once
 from compose.check.witness import line_of_play
 from compose.net.net import Move, Net, Place, Rule, Transition
+from compose.net.on_the_way import taken_about
 from compose.net.told import Fetched, Ticked, Tried
+from grammar.core.declared import AreaKind
 from grammar.core.rules import Result
 from grammar.core.skills import SKILL_WORDS
 from grammar.core.values import SHARED, At, Landmark, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
 from grammar.said import Chain, said
+from grammar.span import Span, nowhere
 
 CODE = "C-stranded"
 MOVABLE = ("ball", "load", "body", "player")
@@ -97,9 +100,18 @@ def _at(study: Study, place: int) -> Stranding:
         kept &= ~free & study.far_from_over
         if kept.any():
             kept &= ~study.reaching(free) & ~_soon_over(study, study.space.transitions[change < 0])
-    elif not (change > 0).any():
+    elif not ((change > 0).any() or _waits(study, place)):
         kept = np.zeros_like(kept)
     return Stranding(place, np.flatnonzero(kept), bool(freeing.any()))
+
+
+def _waits(study: Study, place: int) -> bool:
+    """Whether players wait there in a queue from the start, and no reaction ever lets them change places either."""
+    if study.net.places[place].area is not AreaKind.QUEUE:
+        return False
+    reacted = zip(study.net.reactions, study.space.reacted, strict=True)
+    moves = (each for act, happened in reacted if happened.fired for each in act.effects)
+    return not any(isinstance(each, Move) and each.source == place for each in moves)
 
 
 def _soon_over(study: Study, freeing: Ints) -> Bools:
@@ -129,7 +141,7 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
         code=CODE,
         severity=Severity.WARNING,
         title=_title(study, alike),
-        place=forbidding.span if forbidding else span_of_arrival(study, state, first.place),
+        place=forbidding.span if forbidding else _where(study, state, first.place),
         hint=Chain((how_many_like_this(states.size, study.space.states), _mend(study, alike))),
         witness=line_of_play(study.space, state),
         numbers=(
@@ -137,6 +149,11 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
             ("most at once", float(study.table[states, first.place].max())),
         ),
     )
+
+
+def _where(study: Study, state: int, place: int) -> Span:
+    """The sentence that brought them there; nowhere for whom no move did."""
+    return span_of_arrival(study, state, place) if study.space.by[state] >= 0 else nowhere()
 
 
 def _title(study: Study, alike: list[Stranding]) -> Value:
@@ -153,9 +170,11 @@ def _title(study: Study, alike: list[Stranding]) -> Value:
 
 def _act(study: Study, where: Place) -> str:
     """What somebody would have to do with what lies there."""
+    if taken_about(study.net, where):
+        return "take"
     if where.token == "ball" and (in_hands(where) or nobody_uses(study.net, where)):
         return "use"
-    return {"player": "free", "load": "take"}.get(where.token, "fetch")
+    return {"player": "free"}.get(where.token, "fetch")
 
 
 def nobody_uses(net: Net, ball: Place) -> bool:
@@ -201,14 +220,14 @@ def forbidden_by(study: Study, place: int) -> Rule | None:
 def _mend(study: Study, alike: list[Stranding]) -> Value:
     """What to write, for balls as a sentence that may stand in the sheet."""
     first, where = alike[0], study.net.places[alike[0].place]
+    if taken_about(study.net, where):
+        return "Say in play who takes them from there, and where to."
     if where.token == "ball" and first.sometimes:
         return "Give whoever may play them a way back, or let the round finish when it comes to this."
     if where.token == "ball" and nobody_uses(study.net, where):
         return "Say in play who throws or rolls them, and at what, or leave them out."
     if where.token == "ball" and in_hands(where):
         return _out_of_hands(study, first.place)
-    if where.token == "load":
-        return "Say in play who takes them from there, and where to."
     if where.token != "ball" or where.kind is None:
         who = _act(study, where)
         return said("Say who may {free} them and when, or say that they are out for the round.", free=who)

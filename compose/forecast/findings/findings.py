@@ -13,7 +13,7 @@ from compose.forecast.chances.duties import never_passed_on
 from compose.forecast.chances.freeing import freed_faster
 from compose.forecast.course import Figure
 from compose.forecast.findings.held import Held
-from compose.forecast.findings.levers import has, one_of
+from compose.forecast.findings.levers import balls_sent, one_of
 from compose.forecast.findings.of_length import long_round, out_of_reach, short_round
 from compose.forecast.findings.spans import span_of_sending, span_of_tries, span_of_wins
 from compose.forecast.forecast import Forecast
@@ -88,7 +88,7 @@ def freed(held: Held) -> list[Finding]:
         back=Written(worst.back, ".1f"),
         sent=Written(worst.sent, ".1f"),
     )
-    balls = ("use more balls",) if has(net, "ball") else ()
+    balls = ("use more balls",) if balls_sent(net) else ()
     hint = one_of(("let fewer come back at once or more seldom", *balls, "let the round finish when few are left"))
     severity = Severity.WARNING if net.bell is None else Severity.NOTE
     numbers = {"come back a minute": worst.back, "sent a minute": worst.sent}
@@ -128,7 +128,7 @@ def few_turns(held: Held) -> list[Finding]:
         return []
     net = held.told.net
     title = said("a pupil gets {turns} turns a minute: {gap}.", turns=Written(each.value, ".1f"), gap=_gap(each.value))
-    balls = sum(place.start for place in net.places if place.token == "ball")
+    balls = balls_sent(net)
     pupils = pupils_of(net)
     hint: Value = "Play in smaller groups side by side, bring balls back sooner, or shorten what a turn takes."
     if 0 < balls < pupils:
@@ -177,7 +177,7 @@ def inactive(held: Held) -> list[Finding]:
         counted=active.counted,
     )
     waiting = ("fewer waiting",) if any(each.name != PLAYING for each in held.told.standings) else ()
-    balls = ("more balls",) if has(held.told.net, "ball") else ()
+    balls = ("more balls",) if balls_sent(held.told.net) else ()
     ways = Chain((*waiting, *balls, "shorter talk and setting up"), ", ")
     hint = said("{ways}: each adds active minutes.", ways=ways)
     numbers = {"low": active.low, "usual": active.usual, "high": active.high}

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from compose.check.condition import places_read
 from compose.net.net import Net
+from compose.net.on_the_way import taken_about
 from grammar.said import Chain, Value, said
 
 _THINGS = ("target", "load", "body")
@@ -14,6 +15,12 @@ _THINGS = ("target", "load", "body")
 def has(net: Net, token: str) -> bool:
     """Whether the game counts such tokens: "ball", "target", "points"."""
     return any(place.token == token for place in net.places)
+
+
+def balls_sent(net: Net) -> int:
+    """How many balls are thrown, rolled and the like: what is taken from place to place is none."""
+    balls = (place for place in net.places if place.token == "ball")
+    return sum(place.start for place in balls if not taken_about(net, place))
 
 
 def one_of(ways: Sequence[str]) -> Value:
@@ -44,7 +51,7 @@ def _harder(net: Net) -> Iterator[str]:
         yield "take smaller targets"
     if any(move.attempt.distance_m > 0 for move in net.transitions):
         yield "aim from farther away"
-    if sum(place.start for place in net.places if place.token == "ball") > 1:
+    if balls_sent(net) > 1:
         yield "use fewer balls"
     if "player" in asked:
         yield "let players come back"
@@ -66,7 +73,7 @@ def to_reach(net: Net) -> Iterator[str]:
         yield "take fewer targets" if "target" in asked else "take fewer of what is to be brought"
     if aims & {"target", "ring"}:
         yield "make them easier to hit" if "target" in asked else "take larger targets"
-    if has(net, "ball"):
+    if balls_sent(net):
         yield "use more balls"
 
 

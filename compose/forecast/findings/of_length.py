@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from attrs import evolve
 
+from compose.check.match import decides
 from compose.forecast.findings.held import Held
 from compose.forecast.findings.levers import one_of, to_make_longer, to_make_shorter, to_reach
 from compose.forecast.findings.spans import span_of_stop
 from grammar.finding import Finding, Severity
 from grammar.said import Percent, Time, Written, said
 
+OUT_OF_REACH = "F-out-of-reach"
 MOST_GOING = 0.5  # of the rounds may be cut off by the lesson's end, however short the lesson (assumption)
 HARDLY_ENDED = "hardly a round gets as far as `{line}`: the clock ends nearly every one after {time}."
 HARDLY_WON = "hardly a round gets as far as `{line}`: the clock ends nearly every one after {time}, without a winner."
@@ -60,7 +62,7 @@ def out_of_reach(held: Held) -> list[Finding]:
         return []
     ways = tuple(dict.fromkeys(end.rule for end in net.ends))
     won = sum(chance.value for _, chance in told.odds.wins)
-    severity = Severity.NOTE if won >= SELDOM_REACHED else Severity.WARNING
+    severity = Severity.NOTE if won >= SELDOM_REACHED or not decides(net) else Severity.WARNING
     title = said(
         HARDLY_ENDED if severity is Severity.NOTE else HARDLY_WON,
         line=Written(ways[0].text),
@@ -68,5 +70,5 @@ def out_of_reach(held: Held) -> list[Finding]:
     )
     hint = one_of((*to_reach(net), "give the clock more time"))
     numbers = {"ended by play": reached.value, "won": won}
-    found = held.found("F-out-of-reach", severity, title, hint, ways[0].span, numbers)
+    found = held.found(OUT_OF_REACH, severity, title, hint, ways[0].span, numbers)
     return [evolve(each, others=tuple(way.span for way in ways[1:])) for each in found]
