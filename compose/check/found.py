@@ -77,9 +77,11 @@ Value = Union[Text, Sides, Likewise, Wins, Counted, Share, Instead, Piece, str, 
 
 @frozen
 class Stepped:
-    """A move of a line of play (-1: the set-up) and the counts after it; `only` those of some places, where given."""
+    """A move of a line of play (-1: the set-up) with the counts before it and after; `only` those of some places, where
+    given."""
 
     transition: int
+    before: tuple[int, ...]
     marking: tuple[int, ...]
     only: frozenset[int] | None = None
 

@@ -14,7 +14,8 @@ def line_of_play(space: StateSpace, state: int) -> tuple[Stepped, ...]:
         states.append(int(space.parents[states[-1]]))
     states.reverse()
     moves.reverse()
-    return (Stepped(-1, counts_of(space, states[0])), *_steps(space, states, moves, whole_last=True))
+    start = counts_of(space, states[0])
+    return (Stepped(-1, start, start), *_steps(space, states, moves, whole_last=True))
 
 
 def steps_along(space: StateSpace, start: int, edges: list[int]) -> tuple[Stepped, ...]:
@@ -36,5 +37,5 @@ def _steps(space: StateSpace, states: list[int], moves: list[int], whole_last: b
         before, after = counts[number], counts[number + 1]
         changed = frozenset(place for place in range(len(after)) if before[place] != after[place])
         last = whole_last and number == len(moves) - 1
-        steps.append(Stepped(move, after, None if last else changed))
+        steps.append(Stepped(move, before, after, None if last else changed))
     return steps

@@ -31,7 +31,7 @@ from compose.net.match import match_of
 from compose.net.net import RESULT, Net, Place, Rule
 from compose.net.schedule import Schedule
 from compose.net.width import too_wide
-from compose.staging.floor.nowhere import nowhere_to_act, shut_out
+from compose.staging.floor.nowhere import gone_to_though_shut, nowhere_to_act, shut_out
 from compose.staging.floor.touching import nobody_in_reach
 from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
@@ -128,7 +128,7 @@ def _unfetched(builder: Builder) -> Iterator[tuple[int, Rule]]:
 
 def _of_the_sheet(core: Core) -> Iterator[Finding]:
     """What the sheet alone shows, whoever plays."""
-    yield from (*nowhere_to_act(core), *shut_out(core), *nobody_in_reach(core))
+    yield from (*nowhere_to_act(core), *shut_out(core), *gone_to_though_shut(core), *nobody_in_reach(core))
     yield from (*doubts(core), *own_down(core), *fixed_targets(core), *unlike_sides(core), *same_tasks(core))
     yield from (*idle_roles(core), *both_hold(core), *meant_anew(core), *unread(core))
 

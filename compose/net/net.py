@@ -138,7 +138,8 @@ class Transition:
     names its own rule besides. One that `ticks` happens at a moment of the `Schedule` and at no rate: of all of these
     that may happen in a marking one does, with a chance of its factor times its part; these sum to 1. `outcome` is
     one of "success", "caught" (either of them also "-bounced"), "missed", "left" (the court), or "always" where
-    there is only one; `part` is the share of that outcome which is this transition's.
+    there is only one; `part` is the share of that outcome which is this transition's. By the rules of `keeping` a ball
+    is after it where it was before.
     """
 
     told: Happened
@@ -152,6 +153,7 @@ class Transition:
     rules: tuple[Rule, ...]
     part: float = 1.0
     ticks: bool = False
+    keeping: tuple[Rule, ...] = ()
 
 
 @frozen

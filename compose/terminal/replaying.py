@@ -18,7 +18,7 @@ from compose.net.net import Net
 from compose.staging.resolved import resolved
 from compose.telling.english.ends import end_words
 from compose.telling.english.findings import SET_UP
-from compose.telling.english.moves import move_words
+from compose.telling.english.moves import step_words
 from compose.telling.english.states import state_in_words
 from compose.telling.findings import finding_said
 from compose.telling.for_class import people
@@ -102,8 +102,8 @@ def _witness_json(
         "title": chosen.title,
         "start": _counts(net, markings[0]),
         "moves": [
-            {"move": move_words(net, net.transitions[move]), "after": _counts(net, after)}
-            for move, after in zip(moves, markings[1:], strict=True)
+            {"move": step_words(net, before, move), "after": _counts(net, after)}
+            for move, before, after in zip(moves, markings, markings[1:], strict=False)
         ],
         "loop_moves": len(chosen.loop),
         "findings": [finding_json(each) for each in prepared.staging.findings],
@@ -112,6 +112,7 @@ def _witness_json(
 
 def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, wording: Wording, as_json: bool) -> int:
     net = prepared.net
+    befores = (net.start(), *(event.marking for event in sample.events))
     if as_json:
         say_json(
             {
@@ -124,10 +125,10 @@ def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, wording: Wor
                 "moves": [
                     {
                         "minutes": event.minutes,
-                        "move": move_words(net, net.transitions[event.transition]),
+                        "move": step_words(net, before, event.transition),
                         "after": _counts(net, event.marking),
                     }
-                    for event in sample.events
+                    for before, event in zip(befores, sample.events, strict=False)
                 ],
                 "findings": [finding_json(each) for each in prepared.staging.findings],
             }

@@ -149,7 +149,11 @@ def test_best_of_rounds_that_nobody_can_win() -> None:
         told = play.rule("a step ends it")
         play.may("a step", play.shift("steps", 1, told))
         play.end("over", winner, play.at_least("steps", 1), told)
-        for match in (Match(best_of=3), Match(groups=3, meeting=Meeting.WINNER_STAYS, rounds=6)):
+        for match in (
+            Match(best_of=3),
+            Match(halves=True, parts=3, of_rounds=True),
+            Match(groups=3, meeting=Meeting.WINNER_STAYS, rounds=6),
+        ):
             net = evolve(play.net(), match=evolve(match, lines=("best of 3 rounds",)))
             assert len(found(net, "C-best-of-nothing")) == count
         for_its_own_sake = evolve(play.net(), match=Match(groups=3, meeting=Meeting.ALL_MEET_ALL))

@@ -85,6 +85,12 @@ def test_condition_in_words() -> None:
         "no north lanterns standing and (more north lanterns standing than south lanterns standing "
         "or no north lanterns standing)"
     )
+    told = {(">=", 0): "at least as many", (">=", -1): "at most 1 fewer", ("<=", -1): "fewer"}
+    for (relation, bound), much in told.items():
+        between = "as" if much.endswith("many") else "than"
+        compared = Comparison(((1, 2), (-1, 7)), relation, bound)
+        expected = f"{much} north lanterns standing {between} south lanterns standing"
+        assert condition_in_words(compared, net) == expected
     level = Comparison(((1, 2), (-1, 7)), "==", 0)
     assert condition_in_words(level, net) == "as many north lanterns standing as south lanterns standing"
 

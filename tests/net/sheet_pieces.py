@@ -8,7 +8,7 @@ from compose.check import StateSpace, explore, markings
 from compose.net.from_game import net_of
 from compose.net.net import Net, Transition
 from compose.telling.english.moves import move_words
-from grammar.finding import Finding
+from grammar.finding import Finding, Outcome
 from grammar.game import Game
 from tests.interpreter.sheets import game_in, granted, net_in
 
@@ -40,10 +40,21 @@ def refusals(
     when: str, *, space: str, set_up: str, sides: str = SIDES, kit: str = KIT, play: str = THROW
 ) -> tuple[Finding, ...]:
     """Why the sheet with these lines has no net, for three players a side."""
-    game = _game(space=space, sides=sides, kit=kit, set_up=set_up, play=play, when=when, finish=FINISH)
-    outcome = net_of(game, granted(), {"north": 3, "south": 3})
+    outcome = _outcome(space=space, sides=sides, kit=kit, set_up=set_up, play=play, when=when, finish=FINISH)
     assert outcome.value is None
     return outcome.findings
+
+
+def doubts_of(*, play: str, space: str, kit: str, set_up: str) -> tuple[Finding, ...]:
+    """What is said of the sheet with these lines that has a net all the same, for three players a side."""
+    when = "a cone is knocked: it stays down"
+    outcome = _outcome(space=space, sides=SIDES, kit=kit, set_up=set_up, play=play, when=when, finish=FINISH)
+    assert outcome.value is not None
+    return outcome.findings
+
+
+def _outcome(**lines: str) -> Outcome[Net]:
+    return net_of(_game(**lines), granted(), {"north": 3, "south": 3})
 
 
 def _game(**lines: str) -> Game:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 
 import pytest
-from sheet_pieces import KIT, SET_UP, SPACE, net, refusals
+from sheet_pieces import KIT, SET_UP, SPACE, doubts_of, net, refusals
 
 import library
 from compose.net.net import Move, Net
@@ -139,3 +139,17 @@ def test_nobody_starts_where_nobody_acts_or_enters(verb: str) -> None:
     started = [item for item in floor.items if item.category in ("player", "ball")]
     assert len(started) == 15 + 15 + 16
     assert not [item for item in started if zone.rectangle.holds(item.x, item.y)]
+
+
+@pytest.mark.parametrize(("admitted", "told"), [("nobody enters there", True), ("nobody guards there", False)])
+def test_what_lies_where_nobody_enters_is_not_taken_without_a_word(admitted: str, told: bool) -> None:
+    """To fetch a ball that stops there is another matter: no line says that somebody plays there."""
+    line = "players take a log from the reed strip of the other side to their half"
+    for play, said in ((line, told), ("players fetch soft balls from their reed strip", False)):
+        of = doubts_of(
+            play=f"{ROLL}\n  {play}",
+            space=f"{COURT}\n  {STRIP.replace('nobody enters there', admitted)}",
+            kit=f"{KIT}\n  4 logs for each side, like a box",
+            set_up=f"{SET_UP}\n  logs in the reed strip of their side",
+        )
+        assert any("by this line they go there" in each.title for each in of) is said

@@ -1,4 +1,4 @@
-"""Best of several rounds that nobody can win: no sentence ever says who has won one, so that none is ever ahead."""
+"""Several rounds that are counted, and that nobody can win: no sentence says who has won one, so that none is ahead."""
 
 from __future__ import annotations
 
@@ -15,7 +15,8 @@ CODE = "C-best-of-nothing"
 def best_of_nothing(study: Study) -> list[Found]:
     """At most one finding, at the sentence that asks for several rounds."""
     match = study.net.match
-    if (match.best_of == 1 and match.meeting in (None, Meeting.ALL_MEET_ALL)) or decides(study.net):
+    counted = match.best_of > 1 or match.of_rounds or match.meeting not in (None, Meeting.ALL_MEET_ALL)
+    if not counted or decides(study.net):
         return []
     return [
         Found(

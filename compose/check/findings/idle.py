@@ -112,7 +112,7 @@ def _judge(study: Study, rule: Rule) -> Idle | None:
     ends = [number for number, end in enumerate(net.ends) if end.rule == rule]
     effects = [each for each in _effects(study) if each.effect.rule == rule]
     acts = [(act, happened) for act, happened in _acts(study) if rule in act.rules] if not (ends or effects) else []
-    if any(study.held[number] for number in ends) or any(each.changed for each in effects):
+    if any(study.held[number] for number in ends) or any(each.changed for each in effects) or _keeps(study, rule):
         return None
     counted = [place for each in net.at_the_end if each.rule == rule for _, place in each.terms]
     if any(happened.fired for _, happened in acts) or study.table[:, counted].any():
@@ -125,6 +125,12 @@ def _judge(study: Study, rule: Rule) -> Idle | None:
     whys = [Why(UNAIMED[result]) for each, result in net.unaimed if each == rule] or whys
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
     return Idle(rule, reasons, rule.stands_by or _helps_nobody(study, rule))
+
+
+def _keeps(study: Study, rule: Rule) -> bool:
+    """Whether it ever keeps a ball where it is, which would go elsewhere without it."""
+    moves = zip(study.net.transitions, study.space.happened, strict=True)
+    return any(happened.fired and rule in move.keeping for move, happened in moves)
 
 
 def _helps_nobody(study: Study, rule: Rule) -> bool:

@@ -10,7 +10,7 @@ from compose.draw.strip.moments import Counts, Moment, Told
 from compose.net.net import Net
 from compose.staging.resolved import resolved
 from compose.telling.counts import counts_told
-from compose.telling.english.moves import move_words
+from compose.telling.english.moves import step_words
 from compose.telling.english.states import state_in_words
 from compose.telling.moves import Happenings
 from compose.telling.voice import Voice
@@ -34,7 +34,7 @@ def told_moves(game: Game, net: Net, steps: Sequence[Step], wording: Wording) ->
     happenings = Happenings(Voice(resolved(game), wording), net)
     for number, after, minutes in steps:
         move = net.transitions[number]
-        words = move_words(net, move) if wording.english else happenings.told(move, before, after)
+        words = step_words(net, before, number) if wording.english else happenings.told(move, before, after)
         found.append(Told(words, after, minutes))
         before = after
     return found

@@ -171,6 +171,7 @@ def _landed(
             effects=(*moved, *whole.effects),
             rules=(*rules, *(() if sent else (landing.rule,)), *limits),
             part=landing.share,
+            keeping=() if moved else (landing.rule,),
         )
 
 

@@ -50,6 +50,22 @@ def shut_out(core: Core) -> Iterator[Finding]:
             yield Finding("N-nowhere", Severity.ERROR, title, line.span, hint, others)
 
 
+def gone_to_though_shut(core: Core) -> Iterator[Finding]:
+    """A finding for every line by which players take things from, or bring them to, where nobody enters; to fetch a
+    ball that stops there is another matter."""
+    told = set[int]()
+    for offer in core.play.offers:
+        aims = [each.aim for each in offer.attempts if isinstance(each.aim, PickUp | Along)]
+        areas = [area for aim in aims for spot in (aim.start, aim.goal) if (area := core.play.area(spot)) is not None]
+        area = next((each for each in areas if Doing.ENTER in each.shut), None)
+        line = core.lines[offer.lines[0]]
+        if area is not None and line.number not in told:
+            told.add(line.number)
+            title = f"Nobody enters the {area.id.key}, and by this line they go there."
+            hint = f"Say who may enter the {area.id.key}, or leave out that nobody does."
+            yield Finding("N-nowhere", Severity.WARNING, title, line.span, hint, (core.lines[area.lines[0]].span,))
+
+
 def shut_to(play: Play, who: Who, *spots: Spot) -> Area | None:
     """The first area of these places into which none of these may go."""
     if isinstance(who, Teacher):

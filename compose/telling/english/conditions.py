@@ -54,7 +54,13 @@ def _bounded(net: Net, terms: list[tuple[int, Place]], relation: str, bound: int
 def _difference(more: str, fewer: str, relation: str, bound: int) -> str:
     if relation == "==":
         return f"as many {more} as {fewer}" if bound == 0 else f"exactly {bound} more {more} than {fewer}"
+    if (relation == "<=" and bound < 0) or (relation == ">=" and bound < 0):
+        less, how = -bound, {"<=": "at least", ">=": "at most"}[relation]
+        few = "fewer" if (how, less) == ("at least", 1) else f"{how} {less} fewer"
+        return f"{few} {more} than {fewer}"
     if relation == ">=":
+        if bound == 0:
+            return f"at least as many {more} as {fewer}"
         return f"more {more} than {fewer}" if bound == 1 else f"at least {bound} more {more} than {fewer}"
     return f"at most {bound} more {more} than {fewer}" if bound else f"no more {more} than {fewer}"
 

@@ -11,7 +11,7 @@ from compose.net.net import End, Net, Place, Reaction, Rule, Transition
 from compose.telling.english.conditions import condition_in_words
 from compose.telling.english.ends import end_words
 from compose.telling.english.matches import part_words
-from compose.telling.english.moves import move_words
+from compose.telling.english.moves import move_words, step_words
 from compose.telling.english.nouns import counted, many
 from compose.telling.english.places import plural_of
 from compose.telling.english.states import state_in_words
@@ -46,7 +46,7 @@ def findings_told(found: Iterable[Found], net: Net) -> tuple[Finding, ...]:
 
 def step(each: Stepped, net: Net) -> Step:
     """A step of a line of play in words."""
-    move = SET_UP if each.transition < 0 else move_words(net, net.transitions[each.transition])
+    move = SET_UP if each.transition < 0 else step_words(net, each.before, each.transition)
     return Step(move, state_in_words(net, each.marking, each.only), each.transition)
 
 

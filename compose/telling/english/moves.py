@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import singledispatch
 
+from compose.check.walk import followed
 from compose.net.net import Move, Net, Reaction, Transition
 from compose.net.outcome import Moment
 from compose.net.told import (
@@ -54,6 +56,12 @@ def move_words(net: Net, move: Transition | Reaction) -> str:
     moves = (effect for effect in move.effects if isinstance(effect, Move) and effect.rooms)
     there = {net.places[effect.target].standing for effect in moves}
     return "; ".join(clauses(move.told, net, frozenset(each for each in there if isinstance(each, At))))
+
+
+def step_words(net: Net, before: Sequence[int], number: int) -> str:
+    """A move (the number of a transition) out of a marking, with all that followed at once."""
+    acts: tuple[Transition | Reaction, ...] = (net.transitions[number], *followed(net, before, number))
+    return "; ".join(move_words(net, each) for each in acts)
 
 
 @singledispatch
