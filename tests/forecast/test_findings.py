@@ -138,14 +138,6 @@ def test_points_that_no_round_has_time_for(points: int, decides: bool, expected:
     assert [finding.severity for finding in found(game, "F-out-of-reach")] == ([expected] if expected else [])
 
 
-def test_a_game_that_nobody_ever_wins_lacks_no_winner() -> None:
-    """Where no line names a winner the clock takes none away: the end that is out of reach is only to be known."""
-    net = race({"north": 1.0, "south": 1.0}, 50, minutes=5.0)
-    ends = tuple(attrs.evolve(end, winner=None, nobody=True) for end in net.ends)
-    [known] = found(told(attrs.evolve(net, ends=ends)), "F-out-of-reach")
-    assert known.severity is Severity.NOTE and "without a winner" not in known.title
-
-
 def test_a_lesson_of_which_nothing_is_said_is_told_as_usual() -> None:
     game = told(race({"north": 1.0, "south": 1.0}, 5))
     titles = [section.title for section in told_first(game)]
