@@ -39,11 +39,12 @@ def every_exchange(places: Sequence[Place]) -> list[tuple[Place, Exchange]]:
     return found
 
 
-def sample(places: Sequence[Place], seed: int) -> Iterator[Tried]:
-    """One exchange after the other, in an order that the seed decides; what is no sentence is left out."""
+def sample(places: Sequence[Place], seed: int, turn: int = 0, of: int = 1) -> Iterator[Tried]:
+    """One exchange after the other, in an order that the seed decides; what is no sentence is left out. Where several
+    work side by side each takes its turn of so many."""
     found = every_exchange(places)
     random.Random(seed).shuffle(found)
-    for place, exchange in found:
+    for place, exchange in found[turn::of]:
         tried = Tried(place, exchange, _tried(place, exchange))
         if tried.verdict is not Verdict.UNREAD:
             yield tried
