@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence, Set
 from functools import cache
-from itertools import pairwise
+from itertools import islice, pairwise, permutations
 from typing import Any, TypeVar
 
 import attrs
 
 from grammar.core.declared import Per, Start, Supply, Track
 from grammar.core.game import Play
-from grammar.core.play import Lines
 from grammar.core.rules import Rule, Shift
 from grammar.core.values import Landmark, OnStep, SideId, Sort, Spot, Thing, TrackId
 
+_MOST_RINGS = 120  # all those of six sides
 Names = Mapping[SideId, SideId]
 Value = TypeVar("Value")
 
@@ -64,14 +64,31 @@ def _parts(kind: type) -> tuple[str, ...]:
     return tuple(field.name for field in attrs.fields(kind) if field.name != "lines") if attrs.has(kind) else ()
 
 
-def unlike(play: Play, sides: frozenset[SideId]) -> Iterator[Lines]:
-    """The lines of whatever is not the same when two of these sides change names."""
-    for one, other in pairwise(side for side in play.side_ids if side in sides):
-        names = {one: other, other: one}
-        turned = {track.id: track.steps for track in play.tracks if {*track.homes} == {one, other}}
-        for values in _decisive(play):
-            there = {in_any_order(renamed(value, names, turned)) for value in values}
-            yield from (value.lines for value in values if in_any_order(value) not in there)
+def unlike(play: Play, sides: frozenset[SideId], granted: Set[int] = frozenset()) -> tuple[int, ...]:
+    """The lines, but those granted, of whatever is not the same when two of these sides change names; none where all
+    are in a ring in which each has before and behind it what every other has, which is as fair."""
+    those = [side for side in play.side_ids if side in sides]
+    swaps = [{one: other, other: one} for one, other in pairwise(those)]
+    found = tuple(line for names in swaps for line in _others_under(play, names) if line not in granted)
+    return () if found and _in_a_ring(play, those, granted) else found
+
+
+def _in_a_ring(play: Play, those: Sequence[SideId], granted: Set[int]) -> bool:
+    """Whether the play stays the same when each of three or more sides takes the name of the next in some ring."""
+    if len(those) < 3 or play.tracks:
+        return False
+    first, *rest = those
+    rings = ((first, *others) for others in islice(permutations(rest), _MOST_RINGS))
+    turns = (dict(zip(ring, (*ring[1:], first), strict=True)) for ring in rings)
+    return any(granted >= frozenset(_others_under(play, names)) for names in turns)
+
+
+def _others_under(play: Play, names: Names) -> Iterator[int]:
+    """The lines of whatever is not the same when sides take these names."""
+    turned = {track.id: track.steps for track in play.tracks if {*track.homes} == {*names}}
+    for values in _decisive(play):
+        there = {in_any_order(renamed(value, names, turned)) for value in values}
+        yield from (line for value in values if in_any_order(value) not in there for line in value.lines)
 
 
 def in_any_order(value: Any) -> Any:

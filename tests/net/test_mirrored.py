@@ -82,3 +82,54 @@ def test_sides_that_change_the_same_task_are_told_so(play: str, said: int) -> No
     halves = "  after 4 min: nobody wins\n  two halves, the sides change tasks\n"
     text = SHEET.format(**{**SOUND, "play": play}) + halves
     assert len(list(same_tasks(resolved(game_in(text))))) == said
+
+
+RING = """
+game Ring of Rows
+space
+  court 18 m by 12 m, in equal parts
+sides
+  {sides}, 4 to 9 players each, mirrored
+kit
+  {balls} foam balls
+  3 pots for each side, like a plastic pin
+set-up
+  2 foam balls in each half
+  pots on the back line of their side
+play
+  players stay in their half
+  {play}
+when
+  a pot is knocked: it stays down
+finish
+  after 6 min: more pots standing wins, else a draw
+"""
+NAMES = ("alder", "birch", "cedar", "dogwood")
+
+
+def told_of_ring(*aims: tuple[int, int]) -> list[str]:
+    names = NAMES[: 1 + max(max(aim) for aim in aims)]
+    play = "\n  ".join(f"{names[one]} players roll a foam ball at the pots of {names[other]}" for one, other in aims)
+    sides = f"{', '.join(names[:-1])} and {names[-1]}"
+    core = resolved(game_in(RING.format(sides=sides, balls=2 * len(names), play=play)))
+    return [finding.code for finding in unlike_sides(core)]
+
+
+@pytest.mark.parametrize(
+    "aims",
+    [
+        ((0, 1), (1, 2), (2, 0)),
+        ((0, 1), (1, 2), (2, 3), (3, 0)),
+        ((0, 2), (2, 1), (1, 3), (3, 0)),
+        ((0, 1), (1, 0), (2, 3), (3, 2)),
+    ],
+)
+def test_ring_in_which_each_has_one_before_and_one_behind_is_fair(aims: tuple[tuple[int, int], ...]) -> None:
+    assert not told_of_ring(*aims)
+
+
+@pytest.mark.parametrize(
+    "aims", [((0, 1), (1, 2), (2, 1)), ((0, 1), (1, 2), (2, 3), (3, 1)), ((0, 1), (1, 2), (2, 0), (2, 1))]
+)
+def test_ring_with_a_side_at_which_more_aim_is_none(aims: tuple[tuple[int, int], ...]) -> None:
+    assert told_of_ring(*aims) == ["N-mirrored"]

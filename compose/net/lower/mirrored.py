@@ -14,8 +14,8 @@ from grammar.words import listing
 
 def unlike_sides(core: Core) -> Iterator[Finding]:
     """One warning at the first such line; the others are told beside it."""
-    unlike_lines = (line for each in unlike(core.play, core.play.mirrored) for line in each)
-    lines = list(dict.fromkeys(line for line in unlike_lines if not core.lines[line].granted))
+    granted = frozenset(number for number, line in enumerate(core.lines) if line.granted)
+    lines = list(dict.fromkeys(unlike(core.play, core.play.mirrored, granted)))
     if lines:
         first, *others = (core.lines[line] for line in lines)
         sides = listing([side.key for side in core.play.side_ids if side in core.play.mirrored])
