@@ -17,6 +17,7 @@ from compose.net.lower.fixed import fixed_targets
 from compose.net.lower.idle_roles import idle_roles
 from compose.net.lower.meant_anew import meant_anew
 from compose.net.lower.mirrored import same_tasks, unlike_sides
+from compose.net.lower.one_side_alone import of_one_side_alone
 from compose.net.lower.own_down import own_down
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.services import lower_services
@@ -130,7 +131,7 @@ def _of_the_sheet(core: Core) -> Iterator[Finding]:
     """What the sheet alone shows, whoever plays."""
     yield from (*nowhere_to_act(core), *shut_out(core), *gone_to_though_shut(core), *nobody_in_reach(core))
     yield from (*doubts(core), *own_down(core), *fixed_targets(core), *unlike_sides(core), *same_tasks(core))
-    yield from (*idle_roles(core), *both_hold(core), *meant_anew(core), *unread(core))
+    yield from (*idle_roles(core), *both_hold(core), *meant_anew(core), *of_one_side_alone(core), *unread(core))
 
 
 def _counters(builder: Builder) -> None:

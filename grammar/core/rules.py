@@ -110,9 +110,10 @@ Trigger = Happening | Becomes | KeptFor | AllHold | AtTime | LastLife | InARow |
 
 @frozen
 class AllPlaying:
-    """All of these players who are in play."""
+    """All of these players who are in play; `unsaid`: of the one side that the line does not name."""
 
     who: frozenset[Population]
+    unsaid: bool = field(default=False, eq=False)
 
 
 Subject = Person | Waiting | AllPlaying

@@ -151,8 +151,9 @@ def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     one = None if isinstance(moment.trigger, AllHold | AtTime) else moment.of_each or moment.concerned
     unsaid = frozenset({one}) if one else reader.all_sides
     sides = moment.spoken.meant(said, unsaid)
+    left_open = said.whose is Whose.UNSAID and isinstance(moment.trigger, Happening) and len(reader.sides) > 1
     return tuple(
-        Mover(AllPlaying(frozenset(reader.of_role([side], role))), side)
+        Mover(AllPlaying(frozenset(reader.of_role([side], role)), left_open), side)
         for side in reader.side_ids
         if side in sides and reader.of_role([side], role)
     )
