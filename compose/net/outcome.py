@@ -71,6 +71,8 @@ def fires(trigger: Trigger, moment: Moment) -> bool:
 def _object(moment: Moment, trigger: Happening) -> bool:
     if trigger.at and moment.mate_at not in trigger.at:
         return False
+    if trigger.reaching and getattr(moment.aim, "goal", None) not in trigger.reaching:
+        return False
     if not trigger.to:
         return True
     if moment.result is Result.CROSSED:

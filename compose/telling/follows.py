@@ -182,7 +182,9 @@ def _happening(voice: Voice, trigger: Happening) -> str:
         case Result.ARRIVED:
             things = frozenset(to for to in trigger.to if isinstance(to, Thing))
             what = voice.things(things, False, "a") if things else "" if None in trigger.balls else ball
-            return voice.say("{who} arrives", who=who) + (voice.say(" with {ball}", ball=what) if what else "")
+            there = f" {voice.place(sorted(trigger.reaching, key=repr))}" if trigger.reaching else ""
+            said = voice.say("{who} arrives", who=who) + there
+            return said + (voice.say(" with {ball}", ball=what) if what else "")
         case Result.CAUGHT:
             catchers = _players(trigger) if trigger.to or owners else trigger.by  # each for themselves: one of them
             catching = _one(voice, catchers) if catchers else voice.sides(owners, "or")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from enum import Enum
 
-from grammar.frozen import frozen
+from grammar.core.values import Population
+from grammar.frozen import field, frozen
 
 
 class Person(Enum):
@@ -30,3 +31,11 @@ class PlayOn(Enum):
 
     PLAY_ON = "plays on"
     LESS_A_LIFE = "plays on with a life less"
+
+
+@frozen
+class AllPlaying:
+    """All of these players who are in play; `unsaid`: of the one side that the line does not name."""
+
+    who: frozenset[Population]
+    unsaid: bool = field(default=False, eq=False)

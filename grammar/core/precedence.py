@@ -123,6 +123,7 @@ def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
                 frozenset({"bounced"} if trigger.bounced else ()),
                 _farther(trigger.from_m),
                 frozenset(trigger.holding),
+                frozenset(trigger.reaching),
             )
         case Fouled():
             return (frozenset(trigger.who), frozenset(trigger.against))

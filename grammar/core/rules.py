@@ -10,6 +10,7 @@ from grammar.core.fouls import Fouled
 from grammar.core.guards import Guard
 from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
+from grammar.core.persons import AllPlaying as AllPlaying
 from grammar.core.persons import LifeOf as LifeOf
 from grammar.core.persons import Person as Person
 from grammar.core.persons import PlayOn as PlayOn
@@ -62,8 +63,8 @@ class Happening:
     """A result, narrowed to who did it, how, with which balls, to what, at whom, and where a mate has it.
 
     `balls` holds None where attempts without a ball count, too. `against` are the owners concerned; `whence` is where
-    those wait who act; `bounced`: only of a ball that has touched the floor; `from_m`: from so far or farther;
-    `holding`: of who has such a ball. An empty set stands for anything. `named`: how many of these the line names.
+    those wait who act; `bounced`: of a ball that touched the floor; `from_m`: from so far or farther; `holding`: of
+    who has such a ball; `reaching`: only there. An empty set stands for anything. `named`: how many of these it names.
     """
 
     result: Result
@@ -78,6 +79,7 @@ class Happening:
     bounced: bool = False
     from_m: Fraction | None = None
     holding: frozenset[KindId] = frozenset()
+    reaching: frozenset[Spot] = frozenset()
 
 
 @frozen
@@ -106,14 +108,6 @@ class AllHold:
 
 
 Trigger = Happening | Becomes | KeptFor | AllHold | AtTime | LastLife | InARow | Fouled
-
-
-@frozen
-class AllPlaying:
-    """All of these players who are in play; `unsaid`: of the one side that the line does not name."""
-
-    who: frozenset[Population]
-    unsaid: bool = field(default=False, eq=False)
 
 
 Subject = Person | Waiting | AllPlaying

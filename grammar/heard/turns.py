@@ -164,6 +164,8 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"\bloses (?:a|1) point\b", "loses 1 point", "when"),
     saying(r"\b(loses \d+ points?)(?:,| and)? (?:but )?(?:never|not) (?:below|under) (?:0|zero)$", r"\1", "when"),
     saying(rf"{_SIDE_OF_ACTOR} (?=scores \d)", r"the \g<actor>'s side ", "when"),
+    saying(rf"^(an? (?!ball|pass|shot|throw){WHAT}) (?:reaches|gets to|makes it to|comes to|arrives (?:in|on|by)) "
+           r"(?=(?:the|their|its) )", r"\1 arrives at ", "when"),
     saying(r"\b(?:(?:sits|stands|queues)(?: down| up| out)?|takes? a seat) (?=(?:in|on) )", "waits ", "when"),
     saying(r"\bwaits on\b", "goes to", "when"),
     saying(r"\b(?:is put up|is set up|is stood up|gets up|is put up|stands up)(?: again)?$", "stands up again", "when"),

@@ -60,6 +60,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (blocking.Blocked, "what"): ("ball",),
     (resting.RestOnStep, "where"): ("place",),
     (events.Arrives, "who"): ("player", "agent", *CARRIED),
+    (events.Arrives, "where"): ("place",),
     (play.Stay, "who"): ("player", "side"),
     (play.Stay, "where"): ("place",),
     (attempting.Attempt, "who"): ("player", "teacher", "side"),

@@ -151,12 +151,13 @@ class EveryoneHolds(Node):
 
 @frozen
 class Arrives(Node):
-    """Such as "a carrier arrives": somebody reached where they were going."""
+    """Such as "a carrier arrives", "a runner arrives at the far mark": somebody reached where they were going."""
 
     who: Np
+    where: Np | None = None
 
     def words(self) -> str:
-        return spoken(self.who, "arrives")
+        return spoken(self.who, "arrives", "at" if self.where else None, self.where)
 
 
 @frozen

@@ -19,7 +19,7 @@ from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED
 from tests.interpreter.frozen import means_frozen
 from tests.interpreter.hours import first_time, holds_now
 from tests.interpreter.names import Part, Stuff
-from tests.interpreter.narrow import of_ball, of_hit, of_mate, of_place, of_player, of_thing
+from tests.interpreter.narrow import of_ball, of_hit, of_mate, of_place, of_thing, of_who_arrives
 from tests.interpreter.plainly import More
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -240,11 +240,7 @@ def speaks_of(sheet: Sheet, event: events.Event, deed: Deed, board: Board) -> in
             ball, line = of_ball(sheet, event.what, deed), of_place(sheet, event.line, aim.spot, deed)
             return ball + line if ball is not None and line is not None else None
         case events.Arrives() if fact == ("way", REACHED):
-            meant = sheet.meaning(event.who.name)
-            if isinstance(meant, Stuff):
-                if aim.thing is not None:
-                    return of_thing(sheet, event.who, deed, board)
-                carried = deed.load.kind if deed.load is not None else deed.kind
-                return int(meant.named) if carried in meant.kinds else None
-            return 0 if isinstance(meant, Part) else of_player(sheet, event.who, deed.side, deed.role, deed.side)
+            there = 0 if event.where is None else of_place(sheet, event.where, aim.spot, deed)
+            arriving = of_who_arrives(sheet, event, deed, board)
+            return arriving + there if arriving is not None and there is not None else None
     return None

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from grammar.sentences import events
 from grammar.sentences.base import Np
 from tests.interpreter.aims import carries
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import means_ball
 from tests.interpreter.deeds import TOUCHING, Deed
 from tests.interpreter.frozen import frozen_spot, means_frozen
-from tests.interpreter.names import Part
+from tests.interpreter.names import Part, Stuff
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
 from tests.interpreter.whose import OTHERS, Of, whose
@@ -78,3 +79,14 @@ def of_mate(sheet: Sheet, phrase: Np | None, deed: Deed, board: Board) -> int | 
     if phrase is None or meant is None:
         return 0 if phrase is None else of_place(sheet, phrase, deed.aim.spot, deed)
     return 1 if pupil.where == frozen_spot(pupil.side) and meant.side in (None, pupil.side) else None
+
+
+def of_who_arrives(sheet: Sheet, event: events.Arrives, deed: Deed, board: Board) -> int | None:
+    """Of who reached where they were going, or of what they brought."""
+    meant = sheet.meaning(event.who.name)
+    if isinstance(meant, Stuff):
+        if deed.aim.thing is not None:
+            return of_thing(sheet, event.who, deed, board)
+        carried = deed.load.kind if deed.load is not None else deed.kind
+        return int(meant.named) if carried in meant.kinds else None
+    return 0 if isinstance(meant, Part) else of_player(sheet, event.who, deed.side, deed.role, deed.side)

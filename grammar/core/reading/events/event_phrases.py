@@ -53,6 +53,11 @@ def carried_along(
     return balls, frozenset() if balls else frozenset(reader.thing_phrase(phrase, spoken, reader.all_sides, *Sort))
 
 
+def reached(reader: Reader, where: Np | None, spoken: Spoken) -> frozenset[Spot]:
+    """The places to which somebody must have come; without an owner any of that name. Nothing where none is said."""
+    return frozenset(reader.spots(None, where, spoken, reader.all_sides)) if where else frozenset()
+
+
 def lines_crossed(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Spot, ...]:
     """The lines that something gets past."""
     of = reader.place(phrase)

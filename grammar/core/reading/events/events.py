@@ -15,6 +15,7 @@ from grammar.core.reading.events.event_phrases import (
     only_the_court,
     players_against,
     players_of_event,
+    reached,
 )
 from grammar.core.reading.events.stopped import caught, stopped
 from grammar.core.reading.phrases.aims import open_to
@@ -216,11 +217,11 @@ def _happening(reader: Reader, event: events.Event, side: SideId, against: Owner
             balls = balls_of_event(reader, event.what)
             return Happening(Result.CROSSED, by, ALL_SKILLS, balls, owner, lines) if lines else None
         case events.Arrives():
-            along = carried_along(reader, event.who, spoken)
-            if along is not None:
-                return Happening(Result.ARRIVED, by, ALL_SKILLS, along[0] or any_ball, frozenset(), along[1])
-            who = arriving(reader, event.who, spoken) & by
-            return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, frozenset()) if who else None
+            along, goals = carried_along(reader, event.who, spoken), reached(reader, event.where, spoken)
+            balls, to = along or (any_ball, frozenset())
+            who = by if along is not None else arriving(reader, event.who, spoken) & by
+            arrived = Happening(Result.ARRIVED, who, ALL_SKILLS, balls or any_ball, frozenset(), to, reaching=goals)
+            return arrived if who else None
         case events.Caught():
             return caught(reader, event, side, against, spoken)
         case Blocked() | Intercepted():
