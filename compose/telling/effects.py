@@ -40,7 +40,7 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.rules import Subject as Mover
-from grammar.core.values import PLAIN, At, Presence, RoleId, SideId, Thing
+from grammar.core.values import PLAIN, At, Presence, RoleId, SideId, Spot, Thing
 from grammar.frozen import evolve, frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
@@ -84,7 +84,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             thing = voice.things([effect.thing], False, "a" if effect.source is None and not moment.things else "the")
             return voice.say("{thing} goes to {step}", thing=thing, step=voice.step(effect.to))
         case SendBall() | SendBalls():
-            return sent_told(voice, effect, _plain(moment).goal([effect.to]), _touched(moment.rule), moment.actor)
+            goal = _goal(moment, effect.to)
+            return sent_told(voice, effect, goal, _touched(moment.rule), moment.actor)
         case ComeIn() | TakeAway() | StandAgain():
             return several_told(voice, effect)
         case Add():
@@ -98,6 +99,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             assert isinstance(moment.rule.trigger, Happening)
             return voice.say(PLAYS_ON.get(moment.rule.trigger.result, "play goes on"))
         case Finish():
+            if _of_the_doer(moment, [effect.winner]):
+                return voice.say("{side} wins", side=voice.say(OF_THE_DOER))
             return _named(moment).wins(effect.winner)
         case SetDown():
             return set_down_told(voice, _plain(moment), effect)
@@ -111,9 +114,19 @@ def points_told(moment: Moment, effect: Add, sides: Sequence[SideId]) -> str:
     patterns = ("{side} scores {points}", "{side} score {points}")
     if effect.points < 0:
         patterns = ("{side} loses {points}, but never below 0", "{side} lose {points}, but never below 0")
-    if any(isinstance(each, Add) and each.owner for each in moment.rule.effects):
+    solo = any(each.solo and each.id == moment.actor for each in voice.play.sides)
+    if solo or any(isinstance(each, Add) and each.owner for each in moment.rule.effects):
         return voice.say(OWNED[effect.owner, effect.points > 0], points=points)
+    if _of_the_doer(moment, sides):
+        return voice.say(patterns[0], side=voice.say(OF_THE_DOER), points=points)
     return _named(moment).does(sides, *patterns, points=points)
+
+
+def _of_the_doer(moment: Moment, sides: Sequence[SideId]) -> bool:
+    """Whether these are the side of whoever acted, and "their side" could as well be that of the player hit."""
+    trigger = moment.rule.trigger
+    of_two = isinstance(trigger, Happening) and trigger.result in (*ON_A_PLAYER, Result.TOUCHED)
+    return of_two and moment.voice.me is not None and list(sides) == [moment.actor]
 
 
 def _swapped(moment: Moment, effect: Swap) -> str:
@@ -128,6 +141,14 @@ def _swapped(moment: Moment, effect: Swap) -> str:
 
 def _touched(rule: Rule) -> bool:
     return isinstance(rule.trigger, Happening) and rule.trigger.result is Result.TOUCHED
+
+
+def _goal(moment: Moment, to: Spot) -> str:
+    """Where a ball goes: of two players "their half" could be either's."""
+    voice = _plain(moment)
+    if isinstance(to.owner, SideId) and _of_the_doer(moment, [to.owner]):
+        voice = evolve(voice, called=((to.owner, voice.say(OF_THE_DOER)),)).about(None, Subject.PLAYERS)
+    return voice.goal([to])
 
 
 def _named(moment: Moment) -> Voice:

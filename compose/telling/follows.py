@@ -16,8 +16,10 @@ from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.clock import AtTime, TakeEffect
 from grammar.core.fouls import Fouled
+from grammar.core.game import Play
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.lives import LastLife
+from grammar.core.precedence import narrower, overlap, written
 from grammar.core.rules import Add, AllHold, Becomes, Happening, KeptFor, Result, Rule
 from grammar.core.runs import InARow
 from grammar.core.values import SHARED, At, Population, Presence, SideId, Skill, Sort, Spot, Thing
@@ -79,12 +81,21 @@ def _at_time(voice: Voice, trigger: AtTime, moment: Moment, guard: Guard, follow
 
 def _asked_after(voice: Voice, rule: Rule) -> str:
     """The lines that are asked before this one where both could hold: as they stand, in another language as told."""
-    asked = {one.lines[0]: one for one, other in voice.play.before if other == rule}
+    asked = {one.lines[0]: one for one in _before(voice.play, rule)}
     if voice.wording.english:
         first = [f"“{voice.core.lines[number].words}”" for number in sorted(asked)]
     else:
         first = [f"« {_alone(voice, asked[number])} »" for number in sorted(asked)]
     return voice.say(", unless this comes first: {lines}", lines="; ".join(first)) if first else ""
+
+
+def _before(play: Play, rule: Rule) -> Iterator[Rule]:
+    """The rules that are asked before another: by the order of the sheet, or as they are narrower and say all anew."""
+    yield from (one for one, other in play.before if other == rule)
+    if not rule.granted:
+        said = written(rule)
+        meet = (each for each in play.rules if not each.granted and overlap(each.trigger, rule.trigger))
+        yield from (each for each in meet if narrower(each.trigger, rule.trigger) and said <= written(each))
 
 
 def _moment(voice: Voice, rule: Rule) -> Moment:
