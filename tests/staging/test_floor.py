@@ -98,11 +98,13 @@ def test_a_line_too_short_says_by_how_much():
         setup="towers on the back line of their side, evenly spaced",
     )
     floor = floor_in(game, {"east": 2, "west": 2}, {"box": (0.4, 0.3)})
-    numbers = dict(floor.problems[0].numbers)
+    (problem,) = floor.problems
+    numbers = dict(problem.numbers)
     assert numbers["short_m"] == pytest.approx(20 * 0.4 + 19 * 0.15 - 4)
-    assert numbers["wanted"] == 20
-    assert 0 < numbers["placed"] < 20
-    assert "6.8 m more" in floor.problems[0].title or "6.9 m more" in floor.problems[0].title
+    assert numbers["wanted"] == 40
+    assert 0 < numbers["placed"] < 40
+    assert "6.8 m more" in problem.title or "6.9 m more" in problem.title
+    assert "of east (and likewise of west)" in problem.title
 
 
 def test_sizes_come_from_what_the_kit_is_like():

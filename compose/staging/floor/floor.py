@@ -21,7 +21,7 @@ from grammar.core.declared import Doing
 from grammar.core.game import Core, Play
 from grammar.core.values import Part, SideId, Spread
 from grammar.finding import Basis, Finding, Severity, spoken
-from grammar.said import Figure, Many, Side, Value, Written, said
+from grammar.said import Figure, Listed, Many, Side, Value, Written, said
 from grammar.words import plural
 
 # Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
@@ -40,13 +40,15 @@ def floor_of(core: Core, players: Mapping[SideId, int], sizes_m: Mapping[str, Si
     """
     ground = ground_of(core.play)
     items: list[FloorItem] = []
-    problems: list[Finding] = []
+    short: dict[tuple[object, ...], list[tuple[Batch, int]]] = {}
     muster = Muster(core, ground, players, sizes_m or {})
     for batch in chain(kit_batches(muster), player_batches(muster)):
         placed = list(_in_place(batch, items, ground))
         if len(placed) < batch.count:
-            problems.append(_no_room(batch, len(placed), ground))
+            same = (batch.line.number, batch.count - len(placed), batch.role or batch.name)
+            short.setdefault(same, []).append((batch, len(placed)))
         items.extend(placed)
+    problems = (_no_room(alike, ground) for alike in short.values())
     halves = tuple(Half(side.key, ground.slice_of(side)) for side in ground.sides) if ground.halved else ()
     tracks = tuple(track_on(ground, track) for track in core.play.tracks)
     return Floor(ground.length_m, ground.width_m, halves, ground.areas, tuple(items), tuple(problems), tracks)
@@ -205,8 +207,9 @@ def _beside(batch: Batch, bases: list[FloorItem], items: list[FloorItem], ground
             yield item
 
 
-def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
-    """How much longer or wider the place would have to be."""
+def _no_room(alike: list[tuple[Batch, int]], ground: Ground) -> Finding:
+    """How much longer or wider the place would have to be, of several sides told as one."""
+    batch, placed = alike[0]
     region = _open_region(batch, ground)
     _points, missing = spread(region, batch.count, batch.size_m[0], _gap(batch), batch.how)
     box = region.rectangle
@@ -219,8 +222,11 @@ def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
         pattern = "{things} find no place ({line}): {short} m more is needed."
     noun = batch.role or batch.name
     things: Value = Many(left_out, noun, plural(noun))
-    if batch.side:
-        things = said("{things} of {side}", things=things, side=Side(batch.side.key))
+    sides = tuple(Side(each.side.key) for each, _ in alike if each.side)
+    if sides:
+        things = said("{things} of {side}", things=things, side=sides[0])
+    if len(sides) > 1:
+        things = said("{things} (and likewise of {sides})", things=things, sides=Listed(sides[1:]))
     return spoken(
         "P-no-room",
         Severity.WARNING,
@@ -228,5 +234,9 @@ def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
         batch.line.span,
         "Make the court larger, place fewer, or spread them over more of the floor.",
         basis=Basis.COMPUTED,
-        numbers=(("short_m", round(short, 3)), ("placed", float(placed)), ("wanted", float(batch.count))),
+        numbers=(
+            ("short_m", round(short, 3)),
+            ("placed", float(sum(placed for _, placed in alike))),
+            ("wanted", float(sum(each.count for each, _ in alike))),
+        ),
     )
