@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import assert_never
 
 from compose.telling.balls_sent import sent_told, set_down_told
+from compose.telling.moment import OF_THE_DOER, Moment, named, of_the_doer, plain
 from compose.telling.nouns import PLAYER
+from compose.telling.points import points_told
 from compose.telling.services import waiting
 from compose.telling.sets import STANDS, several_told
 from compose.telling.side_voice import Subject
-from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.declared import AreaKind
 from grammar.core.lives import LastLife
@@ -40,28 +40,14 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.rules import Subject as Mover
-from grammar.core.values import PLAIN, At, Presence, RoleId, SideId, Spot, Thing
-from grammar.frozen import evolve, frozen
+from grammar.core.values import PLAIN, At, Presence, RoleId, SideId, Spot
+from grammar.frozen import evolve
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
-OWNED = {(True, True): "its owner scores {points}", (True, False): "its owner loses {points}"}
-OWNED |= {(False, True): "whoever did so scores {points}", (False, False): "whoever did so loses {points}"}
 PLAYS_ON = dict.fromkeys(ON_A_PLAYER, "the player hit plays on") | {Result.TOUCHED: "the player touched plays on"}
 PERSONS = {Person.OBJECT: "the player hit", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
 SENT = (Result.CAUGHT, Result.MISSED, Result.BLOCKED, Result.LEFT)
 WHO_ACTED: dict[Result | None, str] = {Result.PASSED: "whoever passed", **dict.fromkeys(SENT, "whoever sent it")}
-OF_THE_DOER = "the side of whoever did so"
-
-
-@frozen
-class Moment:
-    """A rule with who acted, who is concerned, and which things its event is about."""
-
-    voice: Voice
-    rule: Rule
-    actor: SideId | None
-    concerned: SideId | None
-    things: frozenset[Thing]
 
 
 def effect_told(moment: Moment, effect: Effect) -> str:
@@ -99,34 +85,12 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             assert isinstance(moment.rule.trigger, Happening)
             return voice.say(PLAYS_ON.get(moment.rule.trigger.result, "play goes on"))
         case Finish():
-            if _of_the_doer(moment, [effect.winner]):
+            if of_the_doer(moment, [effect.winner]):
                 return voice.say("{side} wins", side=voice.say(OF_THE_DOER))
-            return _named(moment).wins(effect.winner)
+            return named(moment).wins(effect.winner)
         case SetDown():
-            return set_down_told(voice, _plain(moment), effect)
+            return set_down_told(voice, plain(moment), effect)
     assert_never(effect)
-
-
-def points_told(moment: Moment, effect: Add, sides: Sequence[SideId]) -> str:
-    """The points that one or several sides win or lose."""
-    points, voice = moment.voice.wording.counted(abs(effect.points), "point", "points"), moment.voice
-    points = voice.say("{points} more", points=points) if effect.more else points
-    patterns = ("{side} scores {points}", "{side} score {points}")
-    if effect.points < 0:
-        patterns = ("{side} loses {points}, but never below 0", "{side} lose {points}, but never below 0")
-    solo = any(each.solo and each.id == moment.actor for each in voice.play.sides)
-    if solo or any(isinstance(each, Add) and each.owner for each in moment.rule.effects):
-        return voice.say(OWNED[effect.owner, effect.points > 0], points=points)
-    if _of_the_doer(moment, sides):
-        return voice.say(patterns[0], side=voice.say(OF_THE_DOER), points=points)
-    return _named(moment).does(sides, *patterns, points=points)
-
-
-def _of_the_doer(moment: Moment, sides: Sequence[SideId]) -> bool:
-    """Whether these are the side of whoever acted, and "their side" could as well be that of the player hit."""
-    trigger = moment.rule.trigger
-    of_two = isinstance(trigger, Happening) and trigger.result in (*ON_A_PLAYER, Result.TOUCHED)
-    return of_two and moment.voice.me is not None and list(sides) == [moment.actor]
 
 
 def _swapped(moment: Moment, effect: Swap) -> str:
@@ -145,24 +109,14 @@ def _touched(rule: Rule) -> bool:
 
 def _goal(moment: Moment, to: Spot) -> str:
     """Where a ball goes: of two players "their half" could be either's."""
-    voice = _plain(moment)
-    if isinstance(to.owner, SideId) and _of_the_doer(moment, [to.owner]):
+    voice = plain(moment)
+    if isinstance(to.owner, SideId) and of_the_doer(moment, [to.owner]):
         voice = evolve(voice, called=((to.owner, voice.say(OF_THE_DOER)),)).about(None, Subject.PLAYERS)
     return voice.goal([to])
 
 
-def _named(moment: Moment) -> Voice:
-    """Sides as who does something: "their side" only where it holds for each and somebody acts."""
-    return moment.voice if moment.voice.me is not None else _plain(moment)
-
-
-def _plain(moment: Moment) -> Voice:
-    """The voice where nobody has been spoken of as "their", but for sentences that hold for each side."""
-    return moment.voice if moment.voice.me is not None else moment.voice.about(None, Subject.PLAYERS)
-
-
 def _side(moment: Moment, side: SideId) -> str:
-    voice = _named(moment)
+    voice = named(moment)
     return voice.it() if side == voice.near else voice.sides([side])
 
 
@@ -180,7 +134,7 @@ def _feminine(moment: Moment) -> bool:
 
 def _shift(moment: Moment, effect: Shift) -> str:
     """Positive steps lead away from the home of the first side of the track."""
-    voice = _plain(moment)
+    voice = plain(moment)
     tracks = [voice.play.track_of(thing.kind) for thing in moment.things]
     homes = next((track.homes for track in tracks if track is not None), voice.play.side_ids)
     steps = voice.wording.counted(abs(effect.steps), "step", "steps")
@@ -209,7 +163,7 @@ def _mover(moment: Moment, who: Mover) -> str:
         case Person.KEEPER:
             side = moment.concerned
             who_is = voice.play.populations(side) if side else voice.play.populations()
-            return _named(moment).calling("a").players(who_is, "a", False)
+            return named(moment).calling("a").players(who_is, "a", False)
         case Person.OBJECT if isinstance(moment.rule.trigger, LastLife):
             return voice.say("that player")
         case Person():

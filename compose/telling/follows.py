@@ -8,11 +8,12 @@ from attrs import evolve
 
 from compose.telling.balls_sent import to_whom
 from compose.telling.conditions import condition
-from compose.telling.effects import Moment, effect_told, points_told
+from compose.telling.effects import effect_told
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
 from compose.telling.granted import can_leave
+from compose.telling.moment import Moment, moment_of
 from compose.telling.of_time import parted, timed
-from compose.telling.side_voice import Subject
+from compose.telling.points import points_told
 from compose.telling.voice import Voice
 from grammar.core.clock import AtTime, TakeEffect
 from grammar.core.fouls import Fouled
@@ -40,14 +41,14 @@ def _alone(voice: Voice, rule: Rule, after: str = "") -> str:
     """When ..., ...: who acts is called "a player of a side" where it holds for each."""
     trigger = rule.trigger
     speaking = voice.calling("a", "a")
-    moment = _moment(voice.calling("that"), rule)
+    moment = moment_of(voice.calling("that"), rule)
     follows = _follows(moment, rule)
     if not rule.effects:
         follows = voice.say("play goes on")
     clock, guard = parted(rule.guard)
     if isinstance(trigger, AtTime):
         voice = evolve(voice, me=None, other=None)  # nobody acts
-        moment = _moment(voice, rule)
+        moment = moment_of(voice, rule)
         follows = _follows(moment, rule)
         return timed(voice, clock, _at_time(voice, trigger, moment, guard, follows + after))
     counting = isinstance(trigger, Becomes)
@@ -96,36 +97,6 @@ def _before(play: Play, rule: Rule) -> Iterator[Rule]:
         said = written(rule)
         meet = (each for each in play.rules if not each.granted and overlap(each.trigger, rule.trigger))
         yield from (each for each in meet if narrower(each.trigger, rule.trigger) and said <= written(each))
-
-
-def _moment(voice: Voice, rule: Rule) -> Moment:
-    """Who is spoken of in what follows."""
-    trigger = rule.trigger
-    match trigger:
-        case Happening():
-            side = next(iter(trigger.by)).side
-            concerned = voice.ordered(trigger.against)
-            others = voice.play.others(side)
-            one = concerned[0] if len(concerned) == 1 else (others[0] if len(others) == 1 else None)
-            speaking = voice.about(side, Subject.PLAYER)
-            return Moment(speaking, rule, side, one, frozenset(to for to in trigger.to if isinstance(to, Thing)))
-        case Fouled():
-            side, against = next(iter(trigger.who)).side, sorted(trigger.against)
-            one = against[0] if len(against) == 1 else None
-            return Moment(voice.about(side, Subject.PLAYER), rule, side, one, frozenset())
-        case KeptFor():
-            side = next(iter(trigger.who)).side
-            return Moment(voice.about(side, Subject.PLAYER), rule, side, None, frozenset())
-        case InARow():
-            others = voice.play.others(trigger.side)
-            other = others[0] if len(others) == 1 else None
-            return Moment(voice.about(trigger.side, Subject.SIDE), rule, trigger.side, other, frozenset())
-        case LastLife():
-            side = next(iter(trigger.who)).side
-            return Moment(voice.about(side, Subject.PLAYER), rule, None, side, frozenset())
-        case Becomes() if voice.me is not None:
-            return Moment(voice, rule, None, None, frozenset())
-    return Moment(voice, rule, None, None, frozenset())
 
 
 def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife | InARow | Fouled) -> str:
