@@ -80,21 +80,34 @@ def acts_of(space: StateSpace, sources: Ints, powers: Powers, with_left: bool = 
     kept_from = must[by] & ~chosen
     kept_from[kept_from] = np.isin(owed[kept_from], owed[chosen])
     mine = np.flatnonzero((powers.leave[by] | chosen) if with_left else chosen)
-    keys, number = np.unique(source[mine] * len(net.transitions) + kind[by[mine]], return_inverse=True)
+    state_of, number = _numbered(source[mine], kind[by[mine]])
     attempt_of = np.full(space.edges, NONE, dtype=np.int64)
     attempt_of[mine] = number
-    state_of = keys // max(1, len(net.transitions))
     owing = np.flatnonzero(chosen)
-    debts, debt = np.unique(owed[owing], return_inverse=True)
-    duty_of_attempt = np.full(len(keys), NONE, dtype=np.int64)
+    owed_in, debt = _numbered(source[owing], duty[by[owing]])
+    duty_of_attempt = np.full(len(state_of), NONE, dtype=np.int64)
     duty_of_attempt[attempt_of[owing]] = debt
     return Acts(
         open=~powers.leave[by] & ~chosen & ~kept_from,
         attempt_of=attempt_of,
         state_of=state_of,
         duty_of=duty_of_attempt,
-        owed_in=debts // max(1, len(net.transitions)),
+        owed_in=owed_in,
     )
+
+
+def _numbered(source: Longs, sort: Longs) -> tuple[Longs, Longs]:
+    """Each pair of a state and a sort once: its state; and for each place, where the sources ascend, its number.
+
+    Sorts are few, so that ordering by them takes no comparing (a radix sort), and those of one state lie together.
+    """
+    order = np.argsort(sort.astype(np.min_scalar_type(int(sort.max(initial=0)))), kind="stable")
+    state, like = source[order], sort[order]
+    first = np.ones(len(order), dtype=np.bool_)
+    first[1:] = (state[1:] != state[:-1]) | (like[1:] != like[:-1])
+    number = np.empty(len(order), dtype=np.int64)
+    number[order] = np.cumsum(first) - 1
+    return state[first], number
 
 
 def _several(duty: Longs, kind: Longs, must: Bools) -> Bools:

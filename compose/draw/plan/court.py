@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from attrs import evolve
 
 from compose.draw.plan.sheet import Sheet
@@ -138,20 +140,21 @@ def name_areas(sheet: Sheet) -> None:
     for area in sheet.floor.areas_apart:
         box, size = area.rectangle, 0.85 * sheet.text_m
         words = Label(0.0, 0.0, sheet.wording.named(area.name), size, DARK, "middle", halo=WHITE)
-        wanted = [
-            evolve(words, x=x, y=y - 0.3 * size)
-            for y in from_middle(box.bottom, box.top, 8)
-            for x in from_middle(box.left, box.right, 8)
-        ]
-        wanted += [
-            evolve(words, x=x + 0.3 * size, y=y, turned=90.0)
-            for x in from_middle(box.left, box.right, 8)
-            for y in from_middle(box.bottom, box.top, 8)
-        ]
         room = box.grown(0.2 * size) if area.kind in ("bench", "queue") else box
-        placed = sheet.clearings.place(wanted, 0.3 * size, room, least=-0.1 * size)
+        placed = sheet.clearings.place(_inside(words, box), 0.3 * size, room, least=-0.1 * size)
         if placed:
             sheet.shapes.append(placed)
+
+
+def _inside(words: Label, box: Rectangle) -> Iterator[Label]:
+    """Places for words in a box: along the floor first, then across it."""
+    size = words.size_m
+    for y in from_middle(box.bottom, box.top, 8):
+        for x in from_middle(box.left, box.right, 8):
+            yield evolve(words, x=x, y=y - 0.3 * size)
+    for x in from_middle(box.left, box.right, 8):
+        for y in from_middle(box.bottom, box.top, 8):
+            yield evolve(words, x=x + 0.3 * size, y=y, turned=90.0)
 
 
 def name_sides(sheet: Sheet, above_m: float) -> None:

@@ -111,7 +111,7 @@ def _lane(sheet: Sheet, throw: Throw) -> tuple[Point, Point]:
         low, high = ends(place)
         box = Rectangle(min(low[0], high[0]), min(low[1], high[1]), max(low[0], high[0]), max(low[1], high[1]))
         others = [taken for taken in sheet.clearings.taken if not taken.holds(*high)]
-        return min(min((round(gap(box, other), 6) for other in others), default=1000.0), 2.5 * sheet.unit)
+        return min(round(min((gap(box, other) for other in others), default=1000.0), 6), 2.5 * sheet.unit)
 
     best = max(at_things or anywhere, key=clear)
     if clear(best) < 0:  # somebody stands before each of the things

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
+from math import inf
 
 from attrs import define, field
 
@@ -34,35 +35,40 @@ class Clearings:
 
     taken: list[Rectangle] = field(factory=list)
 
-    def clearance(self, box: Rectangle) -> float:
-        """The gap to the nearest thing; 1000 where there is nothing."""
-        return min((gap(box, other) for other in self.taken), default=1000.0)
+    def clearance(self, box: Rectangle, beyond: float = -inf) -> float:
+        """The gap to the nearest thing; 1000 where there is nothing. Where it is no more than `beyond`, only that."""
+        nearest = 1000.0
+        for other in self.taken:
+            nearest = min(nearest, gap(box, other))
+            if nearest <= beyond:
+                break
+        return nearest
 
     def take(self, box: Rectangle) -> None:
         """Nothing else shall lie here."""
         self.taken.append(box)
 
     def place(
-        self, wanted: Sequence[Label], enough: float, within: Rectangle | None = None, least: float = -1000.0
+        self, wanted: Iterable[Label], enough: float, within: Rectangle | None = None, least: float = -1000.0
     ) -> Label | None:
         """The first of the wanted places with a clearance that is enough, else the clearest of at least `least`.
 
         None where no place is inside `within` or none is clear enough.
         """
-        tried = list[tuple[float, Label, Rectangle]]()
+        best: tuple[float, Label, Rectangle] | None = None
         for label in wanted:
             box = box_of(label)
-            if within is None or _inside(box, within):
-                tried.append((self.clearance(box), label, box))
-                if tried[-1][0] >= enough:
-                    break
-        if not tried:
+            if within is not None and not _inside(box, within):
+                continue
+            clear = self.clearance(box, best[0] if best else -inf)
+            if best is None or clear >= enough or round(clear, 6) > round(best[0], 6):
+                best = clear, label, box
+            if clear >= enough:
+                break
+        if best is None or best[0] < least:
             return None
-        clear, chosen, box = tried[-1] if tried[-1][0] >= enough else max(tried, key=lambda each: round(each[0], 6))
-        if clear < least:
-            return None
-        self.take(box)
-        return chosen
+        self.take(best[2])
+        return best[1]
 
 
 def _inside(box: Rectangle, within: Rectangle) -> bool:
