@@ -13,12 +13,10 @@ from collections.abc import Mapping
 
 from compose.forecast.chances.chances import Explanation
 from compose.forecast.course import Course
-from compose.forecast.standings import taking_part
+from compose.forecast.standings import NO_ACT, taking_part
 from compose.net.attempt import Attempt
 from compose.net.net import Net
 from grammar.frozen import frozen
-
-NO_ACT = ("hold", "foul")  # to keep a ball, or to foul, is no turn of anybody's
 
 
 @frozen

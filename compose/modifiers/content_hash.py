@@ -29,7 +29,7 @@ def plain_text(sheet: GameSheet | PlainSheet) -> str:
     text = format_game(without_notes(sheet)) if isinstance(sheet, GameSheet) else format_plain(without_notes(sheet))
     for name in _odd_names(sheet):
         text = text.replace(f'"{name}"', name)
-    return text
+    return text.replace("whoever waits on ", "whoever waits in ")  # of benches, too, it once was "in"
 
 
 def _odd_names(sheet: GameSheet | PlainSheet) -> set[str]:

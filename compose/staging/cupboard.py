@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from compose.staging.resolved import resolved
 from compose.staging.school_class import InCupboard
 from grammar.core.values import KindId
-from grammar.frozen import field, frozen
+from grammar.frozen import evolve, field, frozen
 from grammar.game import Game, GameKit
 from library import KitItem
 from library.records import BALL_SKILLS
@@ -25,12 +25,16 @@ class StandIn:
 
 @frozen
 class KitRow:
-    """A line of a game's kit: how many are needed in all, how many there are, what stands in, what is short."""
+    """A line of a game's kit: how many are needed in all, how many there are, what stands in, what is short.
+
+    `perhaps_like` is a thing of its sort that is there, where nothing says what the line's own is like.
+    """
 
     line: GameKit
     needed: int
     there: int
     stand_ins: tuple[StandIn, ...] = field(default=())
+    perhaps_like: str = field(default="")
 
     @property
     def short(self) -> int:
@@ -82,7 +86,14 @@ def _with_stand_ins(game: Game, row: KitRow, left: dict[str, int], kit: Mapping[
         missing -= taken
         if taken:
             stand_ins.append(StandIn(other.name if taken == 1 else other.plural, taken))
-    return KitRow(row.line, row.needed, row.there, tuple(stand_ins))
+    return evolve(row, stand_ins=tuple(stand_ins), perhaps_like=_perhaps_like(row.line, left, kit))
+
+
+def _perhaps_like(line: GameKit, left: Mapping[str, int], kit: Mapping[str, KitItem]) -> str:
+    """Nothing is compared with what the library does not know."""
+    if line.like in kit:
+        return ""
+    return next((name for name in left if name in kit and kit[name].category == line.category), "")
 
 
 def _alike(game: Game, line: GameKit, left: Mapping[str, int], kit: Mapping[str, KitItem]) -> Iterator[KitItem]:

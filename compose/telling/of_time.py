@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from compose.telling.nouns import Noun
+from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.guards import ALWAYS, Clock, Compare, Every, Guard, Relation, Row, Taken, every
@@ -51,6 +52,12 @@ def timed(voice: Voice, clock: Iterable[Compare], said: str) -> str:
     for compare in clock:
         said = voice.say("{when}, {rule}", when=part_of_round(voice, compare), rule=said)
     return said
+
+
+def topic_of(values: Iterable[object], usual: Topic) -> Topic:
+    """What a sentence of these values is about: that points count no more is how the round ends."""
+    over = all(isinstance(each, PointsCount) and each.times == 0 for each in values)
+    return Topic.ENDS if over else usual
 
 
 def points_count_told(voice: Voice, values: Sequence[PointsCount]) -> Iterator[str]:

@@ -72,7 +72,6 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Rest: (Topic.BALLS, services.rests_told),
     Fetch: (Topic.BALLS, services.fetches_told),
     Unfetched: (Topic.BALLS, services.unfetched_told),
-    PointsCount: (Topic.FOLLOWS, of_time.points_count_told),
     Rule: (Topic.FOLLOWS, follows.rules_told),
     StandUp: (Topic.FOLLOWS, services.stand_ups_told),
     Free: (Topic.WAITS, services.frees_told),
@@ -80,6 +79,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     End: (Topic.ENDS, endings.ends_told),
     EndPoints: (Topic.ENDS, endings.end_points_told),
     Bell: (Topic.ENDS, endings.bells_told),
+    PointsCount: (Topic.FOLLOWS, of_time.points_count_told),
     Tie: (Topic.ENDS, endings.ties_told),
     Match: (Topic.ENDS, endings.matches_told),
 }
@@ -220,7 +220,7 @@ def values_told(
         for lines, group in sorted(by_line.items(), key=lambda each: each[0]):
             granted = all(core.lines[line].granted for line in lines) and bool(lines)
             for text in _told(voice, group, tell):
-                yield topic, Said(told_sentence(wording, text), lines, granted)
+                yield of_time.topic_of(group, topic), Said(told_sentence(wording, text), lines, granted)
 
 
 def _own_lines(core: Core, value: Any) -> tuple[int, ...]:

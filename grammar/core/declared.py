@@ -23,6 +23,7 @@ from grammar.core.values import (
     Upon,
 )
 from grammar.frozen import field, frozen
+from grammar.sentences import base
 
 
 class Cut(Enum):
@@ -55,7 +56,7 @@ class AreaKind(Enum):
     MARK = "mark"
 
 
-STOOD_ON = frozenset({AreaKind.BENCH, AreaKind.BASE, AreaKind.MARK})  # one is on these, and in the others
+STOOD_ON = frozenset(AreaKind(word) for word in base.STOOD_ON)
 
 
 class Doing(Enum):

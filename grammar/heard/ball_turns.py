@@ -28,7 +28,6 @@ _LIMBS = r"(?:the |their )?(?:hands|feet|arms|legs|body)"
 _MUST = r"(?:must |has to )?"
 
 
-
 def _it(said: re.Match[str]) -> str:
     """What was thrown, where it is not named."""
     return "the ball" if said["what"] == "it" else said["what"]
@@ -127,6 +126,8 @@ BALL_TURNS: tuple[Saying, ...] = (
            r"the other side$", r"a player fouls: \g<the> \g<ball> goes to the other side", "when"),
     saying(rf"(?<=: )(?:(?:that|the) player |(?:their|that) side )?{_MUST}(?:gives?|hands?) {_BALL} (?:over )?to "
            r"(?P<side>the other side|\w+)$", r"\g<the> \g<ball> goes to \g<side>", "when"),
-    saying(rf"\b(?:sits?|waits?|stands|goes|is sent) (?:on|in|to|onto) (?P<where>(?:the|their|that) {WHAT}) "
+    saying(rf"\b(?:sits?|waits?|stands|goes|is sent) (?:on|onto) (?P<where>(?:the|their|that) {WHAT}) "
+           r"for (?P<time>\d+ (?:s|min))(?=$| and )", r"waits on \g<where> for \g<time>", "when"),
+    saying(rf"\b(?:sits?|waits?|stands|goes|is sent) (?:in|to) (?P<where>(?:the|their|that) {WHAT}) "
            r"for (?P<time>\d+ (?:s|min))(?=$| and )", r"waits in \g<where> for \g<time>", "when"),
 )  # fmt: skip

@@ -75,7 +75,8 @@ HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
     # until somebody scores
     saying(r",? (?:until|till) (?:the next (?:point|goal)(?: by (?:either|any|a) side)?|"
            r"(?:somebody|anybody|a side) scores)(?=$| and )", " until the next point", "when"),
-    saying(r"\b(?:goes to|sits on|stands in|sits in) (the [^:]+? until the next point)", r"waits in \1", "when"),
+    saying(r"\b(?:goes to|stands in|sits in) (the [^:]+? until the next point)", r"waits in \1", "when"),
+    saying(r"\bsits on (the [^:]+? until the next point)", r"waits on \1", "when"),
     saying(r"\bcomes back (?:after|with|at|when) (?:the next (?:point|goal)|(?:somebody|a side) scores)$",
            "comes back after the next point", "play"),
 )  # fmt: skip

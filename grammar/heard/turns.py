@@ -120,8 +120,8 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
            "play"),
     saying(r"^(?:players |you )?(?:may |can )?(?:take |run )?(?:no more than|at most|only|up to) (\d+) steps with "
            r"(?:the|a) ball$", r"at most \1 steps with the ball", "play"),
-    saying(r"^(?:whoever|who|anyone who) (?:waits|sits|is|stands) (?:in|on) (.+?) (?:comes? back|returns?|comes? in) "
-           r"after ", r"whoever waits in \1 comes back after ", "play"),
+    saying(r"^(?:whoever|who|anyone who) (?:waits|sits|is|stands) (in|on) (.+?) (?:comes? back|returns?|comes? in) "
+           r"after ", r"whoever waits \1 \2 comes back after ", "play"),
     saying(r"^(?:players|you) (?:may |can )?(?:only )?(?:hold|keep) (?:a|the) ball (?:for )?(?:at most|up to) ",
            "a ball is held at most ", "play"),
     saying(r"\b(?:collect|retrieve|get|pick up)s? (?=.* from\b)", "fetch ", "play"),

@@ -176,6 +176,14 @@ class SideNamed(Node):
 AnySide = SideRef | SideOf | SideSame | SideNamed
 
 
+STOOD_ON = ("bench", "base", "mark")  # one is on these, and in all other places
+
+
+def place_word(place: Np) -> str:
+    """The word before a place where somebody is: the last word of its name says what it is."""
+    return "on" if place.name.text.split()[-1] in STOOD_ON else "in"
+
+
 def one_of(phrase: Np) -> bool:
     """Whether a phrase speaks of one of them, such as "a tagger"."""
     return phrase.determiner in (*ONE, *EACH)

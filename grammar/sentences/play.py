@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.attempting import Detail, Pace
-from grammar.sentences.base import Node, Np, Quantity, detail, listed, one_of, spoken
+from grammar.sentences.base import Node, Np, Quantity, detail, listed, one_of, place_word, spoken
 from grammar.sentences.time import TimeSpan
 
 
@@ -204,13 +204,13 @@ class SaidRule(Node):
 
 @frozen
 class ComesBack(Node):
-    """Such as "whoever waits in the task queue comes back after 30 s", "… after the next point"."""
+    """Such as "whoever waits in the task queue comes back after 30 s", "… on the bench …", "… after the next point"."""
 
     where: Np
     time: Quantity | str
 
     def words(self) -> str:
-        return spoken("whoever waits in", self.where, "comes back after", self.time)
+        return spoken("whoever waits", place_word(self.where), self.where, "comes back after", self.time)
 
 
 @frozen

@@ -10,11 +10,14 @@ from test_teams import PAIRS
 import library
 from compose.care.of_staging import care_of
 from compose.fit.fit import Fit, fit
+from compose.modifiers.apply import remix
 from compose.staging.cupboard import kit_rows
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
 from compose.staging.room import most_courts, room_for
+from compose.terminal.typed.finding_games import use
 from grammar.finding import Severity
+from grammar.format import format_game
 from grammar.game import Game
 
 
@@ -110,6 +113,18 @@ def test_stand_ins_are_of_the_sort_and_fit_for_the_skill() -> None:
     assert [(each.name, each.count) for each in row.stand_ins] == [("soft volleyballs", 2)]
 
 
+def test_a_thing_that_nobody_knows_says_how_others_stand_in() -> None:
+    """ "4 soft balls" beside five foam balls: nothing says that they are alike."""
+    sheet = format_game(library_games()["lantern-row"].sheet)
+    for like, hinted in (("", ", like a foam ball"), (", like a foam ball", "")):
+        text = sheet.replace("foam ball", "soft ball").replace("8 soft balls", f"8 soft balls{like}")
+        found = fitted(game_in(text), BECK.replace("8 foam balls", "5 foam balls"))
+        (short,) = (each for each in found.findings if each.code == "F-kit")
+        (row,) = (row for row in found.staging.kit if row.line.name == "soft ball")
+        assert (f"`{hinted}`" if hinted else "borrow") in short.hint
+        assert (row.there, row.short) == ((5, 3) if like else (0, 8))
+
+
 def test_thing_is_not_given_out_twice() -> None:
     game = library_games()["heron-and-pike"]
     cupboard = sheet_of("class A\n  class of 20\n  1 soft volleyball\n  5 foam balls").cupboard
@@ -156,6 +171,15 @@ def test_rounds_that_fit_in_the_lesson(round_min: float, rounds: int, code: str 
     assert found.lesson.lesson.play == pytest.approx(33.0)
     assert found.lesson.rounds == rounds
     assert ("F-time" in codes(found)) is (code is not None)
+
+
+@pytest.mark.parametrize(("with_it", "advised"), [((), "end a round sooner"), (("next point wins",), "else a draw")])
+def test_a_round_too_long_is_advised_what_would_end_it(with_it: tuple[str, ...], advised: str) -> None:
+    """Where a level score is played on there is a clock already: the draw is what ends the round with it."""
+    made = remix(library_games()["millrace-roll"], [use(each) for each in with_it], library.kit_names()).value
+    assert made is not None
+    (found,) = (each for each in fitted(made.game, round_min=40.0).findings if each.code == "F-time")
+    assert advised in found.hint
 
 
 def test_best_of_rounds_needs_them() -> None:

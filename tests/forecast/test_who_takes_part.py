@@ -4,8 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from compose.forecast.standings import PLAYING, WAITING, standing_of
-from tests.interpreter.sheets import game_in, net_in
+import library
+from compose.forecast.forecast import forecast
+from compose.forecast.rounds.simulate import Play, simulate
+from compose.forecast.standings import PLAYING, WAITING, standing_of, standings
+from compose.forecast.telling.telling import told_first
+from compose.net.net import Net
+from tests.interpreter.sheets import game_in, library_game, net_in
 
 SHEET = """
 game Reed Bay
@@ -53,3 +58,70 @@ def test_whoever_keeps_something_or_may_catch_takes_part(play: str) -> None:
     keepers = {kinds[number] for number, place in enumerate(net.places) if "keeper" in place.name}
     others = {kinds[number] for number, place in enumerate(net.places) if "/-/" in place.name and number in kinds}
     assert (keepers, others) == ({PLAYING if play in BUSY else WAITING}, {PLAYING})
+
+
+IN_TURN = """\
+    game Peg Row
+      ages 8 to 12
+      skills roll
+    space
+      court 12 m by 8 m, halved across
+    sides
+      rooks and jays, 6 players each, mirrored
+    kit
+      4 soft volleyballs
+      3 pegs for each side, like a plastic pin
+    set-up
+      pegs on the back line of their side
+      2 soft volleyballs in each half
+    play
+      players stay in their half
+      players roll a soft volleyball at the pegs of the other side{turn}
+{more}
+    when
+      a peg is knocked: it stands up again and the roller's side scores 1 point
+    finish
+      after 5 min: more points wins, else a draw
+    """
+HIT = "      players roll a soft volleyball at players of the other side"
+
+
+@pytest.mark.parametrize(
+    ("turn", "more", "playing"),
+    [
+        ("", "", 1.0),
+        (", only 1 player at a time", "", 1 / 6),
+        (", only 2 players at a time", "", 2 / 6),
+        (", only 1 player at a time", HIT, 1.0),  # whoever waits for that may roll at players
+    ],
+)
+def test_who_goes_one_after_the_other_waits_the_rest_of_the_time(turn: str, more: str, playing: float) -> None:
+    net = net_in(game_in(IN_TURN.format(turn=turn, more=more)), {"rooks": 6, "jays": 6})
+    shares = shares_of(net, 1.0)
+    assert shares[PLAYING] == pytest.approx(playing, abs=1e-6)
+    assert shares.get(WAITING, 0.0) == pytest.approx(1 - playing, abs=1e-6)
+
+
+def test_who_carries_is_no_waiter() -> None:
+    """Of four moles one touches with a task of their own, two are on the way at most: one of four waits."""
+    net = net_in(library_game("harvest-kettles"), {"moles": 4, "badgers": 4})
+    assert shares_of(net, 10.0)[PLAYING] == pytest.approx(0.75, abs=0.02)
+
+
+def shares_of(net: Net, a_minute: float) -> dict[str, float]:
+    """The shares of a pupil's time where everything is tried so often a minute."""
+    played = simulate(net, (a_minute,) * len(net.transitions), 30.0, Play(rounds=50))
+    assert played is not None
+    return {each.name: each.share.value for each in standings(net, played.course)}
+
+
+def test_a_place_for_all_is_nobodys() -> None:
+    told = {}
+    for name, players in (("harvest-kettles", 4), ("heron-and-pike", 12)):
+        sides = (side.name for side in library_game(name).sides)
+        net = net_in(library_game(name), dict.fromkeys(sides, players))
+        found = forecast(net, library.norms(), library.kit_names(), play=Play(rounds=100))
+        assert found is not None
+        told[name] = next(line for part in told_first(found) for line in part.lines if "longest waits" in line)
+    assert told["harvest-kettles"] == "the longest waits are on the shed bench:"
+    assert told["heron-and-pike"].startswith("the longest waits are in the heron queue of the ")

@@ -10,6 +10,7 @@ from shared_games import FELL_GATE, MORE_CONES, game_sheet, modifier_sheet
 from compose.modifiers.content_hash import content_hash, plain_text
 from compose.share.naming import SLUG, free_name, slug
 from grammar.format import format_game
+from tests.interpreter.sheets import library_game
 
 
 def test_it_is_sha256_of_the_canonical_text_without_notes() -> None:
@@ -70,3 +71,9 @@ def test_names_in_other_letters_are_told_apart() -> None:
 def test_a_free_name_is_free() -> None:
     assert free_name("Fell Gate", frozenset(("fell-gate", "fell-gate-2"))) == "Fell Gate 3"
     assert slug(free_name("x" * 60, frozenset())) != slug("x" * 60)
+
+
+def test_a_bench_has_the_hash_that_it_had_when_one_waited_in_it() -> None:
+    """Of the canonical text of 0.2, in which whoever waits in a bench comes back."""
+    known = "979c0a1225b87b9b6f4b0e8acb53be131eb1d17cc86b0d4ba9f28d93cbd8c1ba"
+    assert content_hash(library_game("burr-toss").sheet) == known

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from told_sheets import row, told
+from told_sheets import row, told, understood
+
+from compose.telling.topics import Topic
 
 LINES = ("every 2 min, three times: another foam ball comes in",
          "a ball is missed: the thrower's side loses a point, but never below zero")  # fmt: skip
@@ -23,8 +25,23 @@ def test_hands_and_feet_are_no_body() -> None:
     assert "with the hands and feet" in said
 
 
+def under(text: str, topic: Topic) -> str:
+    """What is told under one heading."""
+    return " ".join(said.text for part in understood(text).sections if part.topic is topic for said in part.said)
+
+
 def test_what_decides_a_level_score_holds_once_the_time_is_up() -> None:
-    said = told(row({"finish": ("after 6 min: more beacons standing wins, else a draw",
-                                "after 6 min: more points wins, else the next beacon knocked wins")},
-                    when="a beacon is knocked: the thrower's side scores 1 point"))  # fmt: skip
-    assert "Once the time is up, points count no more." in said and "no minutes" not in said
+    sheet = row({"finish": ("after 6 min: more beacons standing wins, else a draw",
+                            "after 6 min: more points wins, else the next beacon knocked wins")},
+                when="a beacon is knocked: the thrower's side scores 1 point")  # fmt: skip
+    assert "Once the time is up, points count no more." in under(sheet, Topic.ENDS)
+    assert "points" not in under(sheet, Topic.FOLLOWS).replace("scores 1 point", "")
+    assert "no minutes" not in told(sheet)
+
+
+def test_points_that_count_double_are_no_end() -> None:
+    sheet = row({"finish": ("more beacons standing wins", "more points wins")},
+                play="in the last 60 s, points count double",
+                when="a beacon is knocked: the thrower's side scores 1 point")  # fmt: skip
+    assert "points count double" in under(sheet, Topic.FOLLOWS)
+    assert "double" not in under(sheet, Topic.ENDS)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.check.condition import places_read
 from compose.net.net import Net
 from compose.net.on_the_way import taken_about
+from compose.net.told import Cause
 from grammar.said import Chain, Value, said
 
 _THINGS = ("target", "load", "body")
@@ -59,9 +60,19 @@ def _harder(net: Net) -> Iterator[str]:
 
 def to_make_shorter(net: Net) -> Iterator[str]:
     """What would make a round shorter."""
-    if net.bell is None:
+    if net.bell is not None:
+        yield "give the clock less time"
+    elif _is_played_on(net):
+        yield 'let a level score be a draw ("else a draw")'
+        yield "give the clock less time"
+    else:
         yield 'set a clock ("after 6 min: ...")'
     yield from to_reach(net)
+
+
+def _is_played_on(net: Net) -> bool:
+    """Whether there is a clock after which a level score is played on."""
+    return any(end.told.because is Cause.OVER_OR_NEXT for end in net.ends)
 
 
 def to_reach(net: Net) -> Iterator[str]:

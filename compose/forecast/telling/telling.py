@@ -15,6 +15,7 @@ from compose.forecast.telling.results import NAMES, row, winners
 from compose.forecast.telling.speech import ENGLISH_SPEECH, Speech
 from compose.staging.minutes import Lesson
 from grammar.amounts import SELDOM
+from grammar.core.values import SHARED, At
 from grammar.frozen import frozen
 
 Telling = Callable[[Forecast, Speech], Iterator[str]]
@@ -114,7 +115,8 @@ def _pupil(forecast: Forecast, speech: Speech) -> Iterator[str]:
     if wait is not None:
         place = forecast.net.places[wait.place]
         what = speech.for_what(place)
-        if place.side and len(forecast.net.sides) > 1:
+        for_all = isinstance(place.standing, At) and place.standing.spot.owner is SHARED
+        if place.side and len(forecast.net.sides) > 1 and not for_all:
             yield say("the longest waits are {what} of {side}:", what=what, side=speech.side(place.side))
         else:
             yield say("the longest waits are {what}:", what=what)

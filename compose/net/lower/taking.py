@@ -43,8 +43,6 @@ def _some_of(
     mine, all_ready = in_play(builder, who), in_play(builder, *dict.fromkeys(each.by for each in ready))
     ratios = [Ratio((ball_place(builder, *source),), there)] if source is not None and len(there) > 1 else []
     ratios += [Ratio(mine, all_ready)] if len(all_ready) > len(mine) else []
-    if offer.at_once == 1:
-        return Rate((), tuple(ratios))
     limits = (all_ready, there) if there else (all_ready,)
     return Rate(limits, tuple(ratios), (offer.at_once, busy))
 
