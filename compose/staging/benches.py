@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from compose.staging.cupboard import KitRow
+from compose.staging.floor.areas import benches_in
 from compose.staging.resolved import resolved
 from grammar.core.declared import AreaKind
 from grammar.game import Game, GameKit
@@ -18,7 +19,8 @@ def benches_of(game: Game, courts: int, kit: Mapping[str, KitItem]) -> KitRow | 
     held against a cupboard: a hall has benches, and what a sheet does not list no class is asked to own."""
     if any(line.like in kit and kit[line.like].name == BENCH for line in game.kit):
         return None
-    on_a_court = sum(area.places for area in resolved(game).play.areas if area.kind is AreaKind.BENCH)
+    play = resolved(game).play
+    on_a_court = sum(area.places * benches_in(play, area) for area in play.areas if area.kind is AreaKind.BENCH)
     if not on_a_court:
         return None
     bench = kit[BENCH]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.staging.benches import BENCH
+from compose.staging.floor.areas import benches_in
 from compose.telling.french import joined
 from compose.telling.gaps import who_tries_nothing
 from compose.telling.needed import benches_told, unlisted_told
@@ -94,7 +95,9 @@ def kit_told(voice: Voice) -> Iterator[str]:
     for _, said in values_told(core, wording, play.supplies):
         yield said.text.removesuffix(".")
     listed = any(kit_names()[kind.like.key].name == BENCH for kind in play.kinds)
-    benches = sum(area.places for area in play.areas if area.kind is AreaKind.BENCH and not listed)
+    benches = sum(
+        area.places * benches_in(play, area) for area in play.areas if area.kind is AreaKind.BENCH and not listed
+    )
     if benches:
         yield benches_told(voice, benches)
     yield from unlisted_told(voice)

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import pytest
-from drawn_games import library_game
+from drawn_games import NAMES, library_game
 
 import library
 from compose.draw.plan.intrusion import intrusions
 from compose.draw.plan.of_class import class_described, class_plan
 from compose.draw.plan.plan import plan_of
+from compose.draw.signs.labelling import box_of, gap
 from compose.draw.signs.palette import WARNING
 from compose.draw.signs.shapes import Label
 from compose.staging.class_from_sheet import class_of
@@ -25,6 +26,13 @@ SMALL = """hall Small Hall
   stage along the east wall, 6 m by 1.2 m, 3 m from its south end
   post, 20 cm by 20 cm, 7.4 m from the west wall and 11.8 m from the south wall
 """
+POSTS = """hall Post Hall
+  the hall is 20 m by 12 m
+  post, 20 cm by 20 cm, 4 m from the west wall and 6 m from the south wall
+  post, 20 cm by 20 cm, 10 m from the west wall and 2 m from the south wall
+  post, 20 cm by 20 cm, 16 m from the west wall and 6 m from the south wall
+"""
+TOUCHES_M = 0.05  # of letters and a thing: less is seen as beside it
 
 
 def hall(text: str) -> Hall:
@@ -86,3 +94,14 @@ def test_courts_side_by_side_are_looked_at_one_by_one() -> None:
     drawing = class_plan(staging.game, staging)
     told = class_described(staging.game, staging)
     assert all(words in told for words in words_in(drawing))
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("language", ["en", "fr"])
+def test_no_name_of_what_is_in_the_way_lies_over_a_thing_or_a_player(name: str, language: str) -> None:
+    game = library_game(name)
+    floor = laid_out(game, {side.name: (side.least + side.most + 1) // 2 for side in game.sides})
+    drawing = plan_of(game, floor, hall(POSTS), wording=wording_of(language))
+    names = [box_of(each) for each in drawing.shapes if isinstance(each, Label) and each.colour == WARNING]
+    over = [(item.name, item.x, item.y) for item in floor.items for box in names if gap(box, item.box) < -TOUCHES_M]
+    assert not over

@@ -8,12 +8,16 @@ import pytest
 from floor_games import floor_in, game_of, halved
 
 import library
+from compose.modifiers.apply import remix
+from compose.staging.benches import benches_of
 from compose.staging.floor.values import Rectangle
 from compose.staging.resolved import resolved
+from compose.terminal.typed.finding_games import use
 from grammar.core.values import SHARED, Landmark
 from grammar.game import Game
 from grammar.parse import parse
 from grammar.resolve import resolve
+from tests.interpreter.sheets import library_game
 
 COURT = Rectangle(0.0, 0.0, 18.0, 9.0)
 FREE_CORNER = """
@@ -185,3 +189,59 @@ def test_islands_lie_apart_on_the_floor_they_are_spread_over(lies: str, number: 
 def test_so_many_places_must_have_room_there(lies: str, wrong: str) -> None:
     (sheet,) = parse(MARMOTS.format(lies=lies, play="nobody runs with the ball"), "marmots.rules").value.games
     assert [each.title for each in resolve(sheet, library.kit_categories()).findings] == [wrong]
+
+
+BENCHES = """
+game Dry Dock
+space
+  court 18 m by 9 m, in one piece
+  dock bench: {lies}
+sides
+  red and blue, 6 to 12 players each, mirrored
+kit
+  4 foam balls
+set-up
+  foam balls in the middle
+{sitting}
+play
+  players overarm throw a foam ball at the players of the other side
+when
+  a player is hit: that player goes to the dock bench
+finish
+  a side wins when the other side has no players in
+"""
+
+
+@pytest.mark.parametrize("lies", ["along a side line", "beside the court", "along a back line"])
+@pytest.mark.parametrize(("sitting", "benches"), [("", 1), ("  4 players of each side on the dock bench", 2)])
+def test_a_bench_for_all_is_as_long_as_benches_are_and_off_the_court(lies: str, sitting: str, benches: int) -> None:
+    """Eight who sit there at the start need 6.4 m: two benches of 3.5 m."""
+    game = game_of(BENCHES.format(lies=lies, sitting=sitting))
+    floor = floor_in(game, {"red": 8, "blue": 8})
+    (box,) = (each.rectangle for each in floor.areas)
+    assert not box.overlaps(COURT) and not floor.problems
+    assert max(box.length, box.width) == pytest.approx(3.5 * benches)
+    needed = benches_of(game, 1, library.kit_names())
+    assert needed is not None and needed.needed == benches
+
+
+@pytest.mark.parametrize("rule", ["nobody is touched there", "nobody is hit there"])
+def test_nothing_lies_on_a_mat_where_one_is_safe(rule: str) -> None:
+    space = f"island base: 1.5 m deep, in 4 places in each half, {rule}"
+    floor = floor_in(
+        halved(space=space, kit="10 yarn balls", setup="yarn balls on the court"), {"east": 12, "west": 12}
+    )
+    mats = [each.rectangle for each in floor.areas]
+    assert len(mats) == 8 and len(floor.items_of("yarn ball")) == 10
+    for item in floor.items:
+        assert all(box.distance_m(item.x, item.y) >= item.radius - 1e-6 for box in mats), item
+
+
+def test_safe_islands_are_mats_that_lie_there() -> None:
+    made = remix(library_game("marten-larders"), [use("safe islands, n 6")], library.kit_names()).value
+    assert made is not None
+    floor = floor_in(made.game, {"martens": 12, "polecats": 12})
+    islands = [each.rectangle for each in floor.areas if each.name == "island base"]
+    mats = floor.items_of("mat")
+    assert len(islands) == len(mats) == 6 and not floor.problems
+    assert all(any(box.holds(mat.x, mat.y, mat.radius) for mat in mats) for box in islands)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import hypot
 
 from compose.draw.plan.hall import hall_box, obstacle_boxes
 from compose.draw.plan.sheet import Sheet
 from compose.draw.plan.throws import metres
 from compose.draw.signs.labelling import box_of, from_middle
 from compose.draw.signs.palette import WARNING, WHITE
-from compose.draw.signs.shapes import Ink, Label, hatch, rectangle
+from compose.draw.signs.shapes import Ink, Label, Lines, Shape, hatch, rectangle
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.wording import ENGLISH, Wording
 from grammar.frozen import evolve, frozen
@@ -60,6 +61,10 @@ def intrusions(floor: Floor, courts: Sequence[Rectangle], hall: Hall) -> Iterato
                     yield Intrusion(shared, deep, name)
 
 
+# Places for a name that finds none beside what it names, in heights of its letters, the nearest first.
+FARTHER = sorted(((across, up) for across in range(-16, 17, 2) for up in range(-12, 13)), key=lambda off: hypot(*off))
+
+
 def hatch_intrusions(sheet: Sheet, courts: Sequence[Rectangle], hall: Hall) -> None:
     """Each hatched on the floor: what stands there and what it is called are drawn over it, and stay readable."""
     unit = sheet.unit
@@ -82,11 +87,20 @@ def name_intrusions(sheet: Sheet, courts: Sequence[Rectangle], hall: Hall) -> No
                 for at in from_middle(box.bottom, box.top, 4)
             ),
             *(evolve(words, x=box.left - 0.5 * size, y=at, anchor="end") for at in from_middle(box.bottom, box.top, 4)),
+            *(evolve(words, x=x + across * size, y=y + up * size) for across, up in FARTHER),
         ]
         placed = sheet.clearings.place(wanted, 0.1 * size)
         if placed is not None:
-            sheet.shapes.append(placed)
+            sheet.shapes.extend((*_leader(box, box_of(placed), size), placed))
             sheet.clearings.take(box_of(placed))
+
+
+def _leader(box: Rectangle, words: Rectangle, size: float) -> Iterator[Shape]:
+    """A line from what is named to its words, where they stand farther off than they are high."""
+    start = box.nearest(*words.centre)
+    end = words.nearest(*start)
+    if hypot(end[0] - start[0], end[1] - start[1]) > size:
+        yield Lines(((start, end),), Ink(stroke=WARNING, width_m=0.08 * size))
 
 
 def intruding(floor: Floor, courts: Sequence[Rectangle], hall: Hall, wording: Wording = ENGLISH) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import sqrt
+from math import ceil, sqrt
 
 from attrs import evolve
 
@@ -13,7 +13,7 @@ from compose.staging.floor.spread import spread
 from compose.staging.floor.values import FloorArea, Rectangle
 from grammar.core.declared import Area, AreaKind
 from grammar.core.game import Play
-from grammar.core.values import Landmark, Part, SideId
+from grammar.core.values import SHARED, Landmark, Part, Population, SideId, Spot
 
 # Assumptions: how deep an area is where the sheet does not say. A bench is as deep as a gym bench with
 # the legs of those who sit on it; pupils queue one behind the other on a strip of 1 m.
@@ -29,6 +29,9 @@ USUAL_DEPTH_M = {
 COMPACT = (AreaKind.BASE, AreaKind.CIRCLE, AreaKind.MARK)
 AROUND_M = 1.0  # assumption: what lies around a place reaches a step farther than the place itself
 LONG = (Part.ACROSS, Part.ALONG)
+BENCH_M = 3.5  # as long as a gym bench usually is (library/kit/furniture.toml)
+SEAT_M = 0.8  # assumption: a pupil on a bench, with the gap to the next
+LINES = (Landmark.SIDE_LINE, Landmark.BACK_LINE)
 
 
 def with_areas(play: Play, ground: Ground) -> Ground:
@@ -37,14 +40,34 @@ def with_areas(play: Play, ground: Ground) -> Ground:
         laid = [*ground.areas]
         owner = area.owner.key if isinstance(area.owner, SideId) else None
         out = frozenset(who for who in play.populations() if area.keeps_out(who))
-        for region in _regions_of(area, ground):
+        for region in _regions_of(area, ground, benches_in(play, area)):
             box = outermost(region.rectangle, [other.rectangle for other in laid], ground.court)
             laid.append(FloorArea(area.id.key, area.kind.value, owner, box, area.shut, out))
         ground = evolve(ground, areas=tuple(laid))
     return ground
 
 
-def _regions_of(area: Area, ground: Ground) -> list[Region]:
+def benches_in(play: Play, area: Area) -> int:
+    """How many benches stand in one place that is a bench: one, or as many as those need who sit there at the start."""
+    sitting = sum(
+        start.count
+        for start in play.starts
+        if isinstance(start.at, Spot) and start.at.of == area.id and start.at.owner == area.owner
+        if isinstance(start.what, Population) and isinstance(start.count, int)
+    )
+    return max(1, ceil(sitting / area.places * SEAT_M / BENCH_M))
+
+
+def _as_long(region: Region, long_m: float) -> Region:
+    """The middle of a stretch, so long along its longer way."""
+    box = region.rectangle
+    off_x, off_y = max(0.0, box.length - long_m) / 2, max(0.0, box.width - long_m) / 2
+    if box.length < box.width:
+        return evolve(region, rectangle=evolve(box, bottom=box.bottom + off_y, top=box.top - off_y))
+    return evolve(region, rectangle=evolve(box, left=box.left + off_x, right=box.right - off_x))
+
+
+def _regions_of(area: Area, ground: Ground, benches: int) -> list[Region]:
     depth_m = float(area.depth_m) if area.depth_m is not None else USUAL_DEPTH_M[area.kind]
     lies = area.lies
     if lies.part is Part.AROUND and not isinstance(lies.of, Landmark):
@@ -52,11 +75,15 @@ def _regions_of(area: Area, ground: Ground) -> list[Region]:
         return list(regions(ground, lies, reaching_m))
     if area.kind is AreaKind.STRIP and lies.of is Landmark.MIDDLE and lies.part is Part.AT:
         lies = evolve(lies, part=Part.ACROSS)  # a strip is as long as the court is wide
+    if area.kind is AreaKind.BENCH and lies.part is Part.ALONG and lies.of in LINES:
+        lies = evolve(lies, part=Part.BEHIND)  # a bench along a line stands off the court, where nobody runs into it
     if area.places > 1 and lies.of in (Landmark.COURT, Landmark.HALF):
         return [island for region in regions(ground, lies) for island in _spread(region, area.places, depth_m)]
     found = list(everywhere(ground, lies, depth_m) if area.places > 1 else regions(ground, lies, depth_m))
     if area.kind in COMPACT and lies.part not in LONG:
         found = [evolve(region, rectangle=_compact(region.rectangle, depth_m)) for region in found]
+    if area.kind is AreaKind.BENCH and area.owner is SHARED:
+        found = [_as_long(region, benches * BENCH_M) for region in found]
     if lies.of is Landmark.HALF and lies.part is Part.BESIDE:
         found = [_on_own_side(region, ground) for region in found]
     return found

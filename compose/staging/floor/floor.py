@@ -16,8 +16,8 @@ from compose.staging.floor.items import Batch, Muster, Size, kit_batches
 from compose.staging.floor.players import PLAYER, player_batches
 from compose.staging.floor.spread import room, spread, tries
 from compose.staging.floor.tracks import track_on
-from compose.staging.floor.values import KEPT_OFF, Floor, FloorItem, Half, Rectangle
-from grammar.core.declared import Doing
+from compose.staging.floor.values import KEPT_OFF, Floor, FloorArea, FloorItem, Half, Rectangle
+from grammar.core.declared import STOOD_ON, AreaKind, Doing
 from grammar.core.game import Core, Play
 from grammar.core.values import Part, SideId, Spread
 from grammar.finding import Basis, Finding, Severity, spoken
@@ -31,6 +31,7 @@ APART_M = 0.1  # assumption: the least gap between things of different kinds
 BESIDE_M = 0.4  # assumption: the gap between a thing and who or what is placed before, behind or beside it
 STEPPING = (Spread.RING, Spread.STAGGERED, Spread.TRIANGLE)
 NOT_FOR = {"player": KEPT_OFF | {Doing.GUARD}, "ball": KEPT_OFF}  # nobody starts in a place that is shut
+SAFE = frozenset({Doing.TOUCH, Doing.HIT})
 
 
 def floor_of(core: Core, players: Mapping[SideId, int], sizes_m: Mapping[str, Size] | None = None) -> Floor:
@@ -83,9 +84,15 @@ def _gap(batch: Batch) -> float:
 
 
 def _kept_out(batch: Batch, ground: Ground) -> list[Rectangle]:
-    """Where players and balls may not start: areas that nobody enters or acts in, unless they are placed there."""
-    closed = [area.rectangle for area in ground.areas if area.shut & NOT_FOR.get(batch.category, frozenset())]
+    """Where players and balls may not start, unless they are placed there: areas that nobody enters or acts in, and
+    mats on which one is safe."""
+    shut = NOT_FOR.get(batch.category, frozenset())
+    closed = [area.rectangle for area in ground.areas if area.shut & shut or (shut and _is_safe_mat(area))]
     return [box for box in closed if box != batch.region.rectangle and not _within(batch.region.rectangle, box)]
+
+
+def _is_safe_mat(area: FloorArea) -> bool:
+    return AreaKind(area.kind) in STOOD_ON and bool(area.shut & SAFE)
 
 
 def _within(inner: Rectangle, outer: Rectangle) -> bool:
