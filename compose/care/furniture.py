@@ -9,6 +9,7 @@ from grammar.core.coming_back import waited_at
 from grammar.core.declared import AreaKind
 from grammar.core.values import Skill
 from grammar.finding import Finding
+from grammar.said import Listed, said
 
 TOWED = ("mat sledge", "rope")
 
@@ -20,9 +21,9 @@ def furniture_reminders(scene: Scene) -> Iterator[Finding]:
     sat_on = {spot.of for spot in waited_at(play)}  # who waits there sits
     benches = [area for area in play.areas if area.kind is AreaKind.BENCH and area.id not in sat_on]
     lines = {line for area in benches for line in area.lines}
-    missing = [name for name in ("benches", "mats") if benches and name.removesuffix("es").removesuffix("s") not in has]
+    missing = [f"no {name}" for one, name in (("bench", "benches"), ("mat", "mats")) if benches and one not in has]
     if missing:
-        title = f"Players stand on benches, and the kit lists no {' and no '.join(missing)}."
+        title = said("Players stand on benches, and the kit lists {missing}.", missing=Listed(tuple(missing)))
         hint = "Benches stand firm, with mats before and behind them."
         yield scene.remind("S-bench", title, lines, hint)
     tows = {line for _, each, lines in scene.attempts() if each.skill is Skill.TOW for line in lines}

@@ -12,7 +12,7 @@ from grammar.core.skills import SKILL_WORDS
 from grammar.core.values import KindId, Skill, without_load
 from grammar.finding import Finding
 from grammar.frozen import evolve
-from grammar.words import listing
+from grammar.said import Figure, Listed, Named, said
 
 BEING = {skill: f"{words.done} at{words.way}" for skill, words in SKILL_WORDS.items()}
 NEVER = (Skill.KICK, Skill.STRIKE)
@@ -44,7 +44,7 @@ def _hard_balls(scene: Scene) -> Iterator[Finding]:
             if item is not None and item.category == "ball" and not item.soft:
                 hard.setdefault(attempt.ball, set()).update(lines)
     for ball, of_lines in hard.items():
-        title = f"Players are aimed at with {scene.plural(ball)}, which are not soft."
+        title = said("Players are aimed at with {balls}, which are not soft.", balls=Named(scene.plural(ball)))
         yield scene.remind("S-hard-ball", title, of_lines, "Take soft balls.")
 
 
@@ -52,7 +52,9 @@ def _kicks(scene: Scene) -> Iterator[Finding]:
     found = _by_skill(scene)
     for skill in NEVER:
         if skill in found:
-            title = f"Players are {BEING[skill]}: nobody can tell how high and how hard such a ball comes."
+            title = said(
+                "Players are {being}: nobody can tell how high and how hard such a ball comes.", being=BEING[skill]
+            )
             yield scene.remind("S-kick", title, found[skill], "Aim at targets, or roll or throw underarm at people.")
 
 
@@ -66,7 +68,8 @@ def _low_down(scene: Scene) -> Iterator[Finding]:
             if sits is not None:
                 found.setdefault(sits.posture, set()).update((*lines, *sits.lines))
     for posture, of_lines in found.items():
-        title = f"Balls are aimed at players who play {posture.value}: at the face, and they cannot step aside."
+        pattern = "Balls are aimed at players who play {posture}: at the face, and they cannot step aside."
+        title = said(pattern, posture=posture.value)
         yield scene.remind("S-low", title, of_lines, "Aim at targets only, or roll a soft ball.")
 
 
@@ -77,8 +80,14 @@ def _too_young(scene: Scene) -> Iterator[Finding]:
             continue
         reading = scene.read("care people", skill.value)
         if youngest < reading.value:
-            ages = listing(dict.fromkeys(f"{age:g}" for age in scene.ages_years), "to")
-            title = f"Players of {ages} years are {BEING[skill]}; from {reading.value:g} years on is usual."
+            low, high = map(Figure, scene.ages_years)
+            ages = low if low == high else said("{low} to {high}", low=low, high=high)
+            title = said(
+                "Players of {ages} years are {being}; from {usual} years on is usual.",
+                ages=ages,
+                being=BEING[skill],
+                usual=Figure(reading.value),
+            )
             hint = f"Roll, take a lighter ball, or aim at targets only. ({said_by(reading)}.)"
             yield scene.remind("S-young", title, lines, hint, youngest=youngest, usual=reading.value)
 
@@ -88,8 +97,12 @@ def _too_near(scene: Scene) -> Iterator[Finding]:
     for throw in throws(scene.core, scene.floor):
         skills = [skill for skill in throw.ways if skill is not Skill.ROLL]
         if isinstance(throw.aim, AtPlayers) and skills and throw.reach.metres < reading.value - 1e-9:
-            far = f"{throw.reach.metres:.2g} m"
-            title = f"Players are {listing(BEING[skill] for skill in skills)} from {far}; {reading.value:g} m is usual."
+            title = said(
+                "Players are {being} from {far} m; {usual} m is usual.",
+                being=Listed(tuple(BEING[skill] for skill in skills)),
+                far=Figure(throw.reach.metres, ".2g"),
+                usual=Figure(reading.value),
+            )
             hint = f"Keep a line that nobody crosses to throw. ({said_by(reading)}.)"
             yield scene.remind("S-near", title, throw.lines, hint, there=throw.reach.metres, usual=reading.value)
             return

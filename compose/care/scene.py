@@ -14,7 +14,8 @@ from compose.staging.norms import Ability, Ages, Reading
 from grammar.core.game import Core
 from grammar.core.play import Attempt, Lines
 from grammar.core.values import KindId, Population
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Basis, Finding, Severity, spoken
+from grammar.said import Named, Value
 from grammar.span import Span, nowhere
 from library import KitItem, Norms
 
@@ -61,11 +62,12 @@ class Scene:
         own = (line.span for line in self.core.lines if line.number in wanted and not line.granted)
         return next(own, self.core.lines[0].span if self.core.lines else nowhere())
 
-    def remind(self, code: str, title: str, lines: Iterable[int], hint: str, **numbers: float) -> Finding:
-        """A reminder: it asks for nothing, so it never changes an exit code."""
+    def remind(self, code: str, title: Value, lines: Iterable[int], hint: str, **numbers: float) -> Finding:
+        """A reminder: it asks for nothing, so it never changes an exit code. What to do about it names sources, which
+        are English: others are told it by the code."""
         told = tuple((name, round(float(number), 3)) for name, number in numbers.items())
-        text = f"{hint} {LAST_WORD}"
-        return Finding(code, Severity.NOTE, title, self.place(lines), text, basis=Basis.COMPUTED, numbers=told)
+        text = Named(f"{hint} {LAST_WORD}")
+        return spoken(code, Severity.NOTE, title, self.place(lines), text, basis=Basis.COMPUTED, numbers=told)
 
 
 def said_by(reading: Reading) -> str:

@@ -12,7 +12,7 @@ from grammar.core.play import AtThing, Fetch, Free, StandUp, Through
 from grammar.core.skills import FLYING
 from grammar.core.values import TEACHER, SideId, Thing
 from grammar.finding import Finding
-from grammar.words import listing
+from grammar.said import Figure, Listed, Named, said
 
 
 def task_reminders(scene: Scene) -> Iterator[Finding]:
@@ -39,7 +39,7 @@ def _standing_up(scene: Scene) -> Iterator[Finding]:
         if isinstance(service, StandUp) and service.thing.kind in aims:
             found.setdefault((_who(service), scene.plural(service.thing.kind)), set()).update(service.lines)
     for (who, things), lines in found.items():
-        title = f"{who} stands up {things} while balls fly at them."
+        title = said("{who} stands up {things} while balls fly at them.", who=who, things=Named(things))
         yield scene.remind("S-in-fire", title, lines, "Stop the throws with a call until that is done.")
 
 
@@ -53,7 +53,7 @@ def _fetching(scene: Scene) -> Iterator[Finding]:
             if any(place.overlaps(box) for place in places for box in fire):
                 found.setdefault(_who(service), set()).update(service.lines)
     for who, lines in found.items():
-        title = f"{who} brings balls back from where others fly."
+        title = said("{who} brings balls back from where others fly.", who=who)
         yield scene.remind("S-in-fire", title, lines, "Fetch on a call, when nobody throws, and look before you bend.")
 
 
@@ -81,10 +81,12 @@ def _too_few_eyes(scene: Scene) -> Iterator[Finding]:
     reading = scene.read("care eyes", "tasks")
     rates = {each.lines: float(each.per_minute) for each in tasks if each.per_minute is not None}
     often = sum(rates.values())
-    what = listing(dict.fromkeys("fetches balls" if isinstance(each, Fetch) else "stands up targets" for each in doing))
-    title = f"The teacher {what} and has the class to watch, too."
+    does = dict.fromkeys("fetches balls" if isinstance(each, Fetch) else "stands up targets" for each in doing)
+    what = Listed(tuple(does))
+    title = said("The teacher {what} and has the class to watch, too.", what=what)
     if often > reading.value:
-        title = f"The teacher {what}, {often:g} tasks a minute in all, and has the class to watch, too."
+        pattern = "The teacher {what}, {often} tasks a minute in all, and has the class to watch, too."
+        title = said(pattern, what=what, often=Figure(often))
     hint = f"Let pupils do it, in turns. More than {reading.value:g} tasks a minute are many. ({said_by(reading)}.)"
     lines = {line for each in doing for line in each.lines}
     yield scene.remind("S-eyes", title, lines, hint, a_minute=often, usual=reading.value)

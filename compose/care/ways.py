@@ -10,6 +10,7 @@ from grammar.core.play import Along
 from grammar.core.rules import AllPlaying, Becoming, Go, Happening, Own, Person, Rule
 from grammar.core.values import SAME, At, Landmark, SideId, Skill
 from grammar.finding import Finding
+from grammar.said import Figure, Named, said
 
 LOADS = {Skill.CARRY: "carry", Skill.TOW: "tow", Skill.PUSH: "push"}
 
@@ -84,7 +85,11 @@ def _too_short_to_stop(scene: Scene) -> Iterator[Finding]:
         needed = stopping_m(scene, attempt.skill)
         strips = [_strip_m(scene, region.rectangle.centre) for region in regions(scene.ground, aim.goal, None, by.side)]
         if min(strips) < needed - 1e-9:
-            title = f"Players who run to their goal have {min(strips):.2g} m to stop in and need {needed:.2g} m."
+            title = said(
+                "Players who run to their goal have {there} m to stop in and need {needed} m.",
+                there=Figure(min(strips), ".2g"),
+                needed=Figure(needed, ".2g"),
+            )
             slowing = scene.read("care stop", "slowing")
             hint = f"Move the goal away from the wall, or let them walk. ({said_by(slowing)}.)"
             yield scene.remind("S-stop", title, lines, hint, there=min(strips), needed=needed)
@@ -124,6 +129,11 @@ def _things_at_walls(scene: Scene) -> Iterator[Finding]:
         things = [item for item in scene.floor.items_of(kind.id.key) if item.category in ("target", "body")]
         there = min((_strip_m(scene, (item.x, item.y)) for item in things), default=needed)
         if least <= there < needed - 1e-9:
-            title = f"The {scene.plural(kind.id)} stand {there:.2g} m from a wall; to stop takes {needed:.2g} m."
+            title = said(
+                "The {things} stand {there} m from a wall; to stop takes {needed} m.",
+                things=Named(scene.plural(kind.id)),
+                there=Figure(there, ".2g"),
+                needed=Figure(needed, ".2g"),
+            )
             hint = "Move them in, or let nobody run up to them."
             yield scene.remind("S-wall-thing", title, kind.lines, hint, there=there, needed=needed)

@@ -190,7 +190,8 @@ def _values(core: Core) -> list[Any]:
     coming = {rule.lines for rule in rules if can_happen(play, rule)}
     rules = [rule for rule in rules if can_happen(play, rule) or rule.lines not in coming]
     fetches = [each for each in play.services if not isinstance(each, Fetch) or fetch_holds(play, each)]
-    match = evolve(play.match, ends_after_each_round=False, ends_at_half_time=False)
+    lines = (*play.match.lines, *play.match.places_lines)
+    match = evolve(play.match, ends_after_each_round=False, ends_at_half_time=False, lines=lines)
     ends = Match(
         ends_after_each_round=play.match.ends_after_each_round,
         ends_at_half_time=play.match.ends_at_half_time,

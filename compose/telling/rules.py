@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from compose.staging.benches import BENCH
 from compose.staging.floor.areas import benches_in
 from compose.telling.french import joined
 from compose.telling.gaps import who_tries_nothing
 from compose.telling.needed import benches_told, unlisted_told
-from compose.telling.read_back import all_told, choice_name, values_told
+from compose.telling.read_back import Said, all_told, choice_name, values_told
 from compose.telling.sentences import sentence, told_sentence
 from compose.telling.topics import Topic
 from compose.telling.voice import Voice
@@ -42,10 +42,7 @@ def rules_of(core: Core, wording: Wording) -> Rules:
     """All of them in the order of the sheet."""
     voice = Voice(core, wording)
     every = list(all_told(core, wording))
-    told: dict[int, list[str]] = {}
-    for topic, said in every:
-        if topic is not Topic.CHOICES and said.lines and not said.granted:
-            told.setdefault(said.lines[0], []).append(said.text)
+    told = _by_line(said for topic, said in every if topic is not Topic.CHOICES and said.lines and not said.granted)
     lines = {
         section: tuple(dict.fromkeys(_section(core, wording, section, told)))
         for section in ("space", "set-up", "sides", "play", "when", "finish")
@@ -62,6 +59,18 @@ def rules_of(core: Core, wording: Wording) -> Rules:
         times=(voice.time(bell.after_s),) if bell is not None else (),
         won=_can_win(core),
     )
+
+
+def _by_line(every: Iterable[Said]) -> dict[int, list[str]]:
+    """What each line of the sheet says; of what several lines say together each has its own, if there are as many."""
+    together: dict[tuple[int, ...], list[str]] = {}
+    for said in every:
+        together.setdefault(said.lines, []).append(said.text)
+    told: dict[int, list[str]] = {}
+    for lines, texts in together.items():
+        for number, text in zip(lines if len(lines) == len(texts) else lines[:1] * len(texts), texts, strict=True):
+            told.setdefault(number, []).append(text)
+    return told
 
 
 def _choices(core: Core, wording: Wording, whole: list[str]) -> Iterator[str]:
@@ -83,9 +92,9 @@ def _section(core: Core, wording: Wording, section: str, told: dict[int, list[st
             yield f"{sentence(wording.author(quotes[line.number]))} ({wording.say(UNREAD)})"
         elif wording.english:
             yield sentence(line.words)
-        elif line.number in told or section != "play":
-            yield from told.get(line.number, ())
-        else:
+        elif line.number in told:
+            yield " ".join(dict.fromkeys(told[line.number]))  # what one line says stays one line
+        elif section == "play":
             yield from (told_sentence(wording, text) for text in who_tries_nothing(Voice(core, wording)))
 
 

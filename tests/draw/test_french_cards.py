@@ -25,16 +25,18 @@ from compose.draw.strip.strip import drawing_of, strip_of
 from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Use
+from compose.modifiers.remix import Remix
 from compose.staging.resolved import resolved
-from compose.staging.school_class import some_class
+from compose.staging.school_class import InCupboard, some_class
 from compose.staging.staging import stage
 from compose.telling.counts import counts_told
 from compose.telling.french import joined
 from compose.telling.moves import Happenings
 from compose.telling.voice import Voice
-from compose.telling.wording import wording_of
+from compose.telling.wording import ENGLISH, wording_of
 from compose.terminal.stages import remixed
 from grammar.parse import parse
+from grammar.span import nowhere
 from library.load import game_paths, kit_catalogue, kit_names, modifier_paths, remix_paths
 
 FRENCH = wording_of("fr")
@@ -95,6 +97,41 @@ def test_remixes_of_the_library_hold_no_english(name):
     assert any(line.startswith("Fait à partir de\u00a0: ") for line in card.footer)
 
 
+def numbers_in(line):
+    """The figures of a line; times as seconds, for French says 1 minute of 60 s."""
+    line = re.sub(r"(?<=\d),(?=\d)", ".", line)
+    times = {60 * int(found) for found in re.findall(r"(\d+) min(?:utes?)?\b", line)}
+    times |= {60} if "minute" in line else set()
+    return {float(found) for found in re.findall(r"\d+(?:\.\d+)?", line)} | times
+
+
+def assert_same_facts(made, staging):
+    """Both languages have the same sections with a line for each line, and no figure is lost on the way; 1 may be a
+    word, and from 0 on is no least."""
+    english, french = (card_of_remix(made, staging, Look(wording=each)) for each in (ENGLISH, FRENCH))
+    assert [len(part.lines) for part in english.sections] == [len(part.lines) for part in french.sections]
+    assert len(english.facts) == len(french.facts)
+    for one, other in zip(english.sections, french.sections, strict=True):
+        for line, its in zip(one.lines, other.lines, strict=True):
+            assert numbers_in(line) - numbers_in(its) <= {0, 1}, (line, its)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_card_says_the_same_in_french_line_by_line(name):
+    game = library_game(name)
+    assert_same_facts(Remix(game, game), stage(game, library.norms(), kit_names()))
+    group = evolve(some_class(24), cupboard=(InCupboard("foam ball", 3, "foam ball", nowhere()),))
+    of_class = stage(game, library.norms(), kit_names(), group)
+    if not of_class.refused:
+        assert_same_facts(Remix(game, game), of_class)
+
+
+@pytest.mark.parametrize("name", [path.stem for path in remix_paths()])
+def test_a_remix_says_the_same_in_french_line_by_line(name):
+    made, _said = remixed(name, ())
+    assert_same_facts(made, stage(made.game, library.norms(), kit_names()))
+
+
 @cache
 def modifiers():
     sheets = [parse(path.read_text(encoding="utf-8"), path.name).value.modifiers[0] for path in modifier_paths()]
@@ -108,6 +145,7 @@ def test_every_modifier_is_french_on_a_card(modifier):
     made = next(outcome.value for outcome in tried if outcome.value is not None)
     card = card_of_remix(made, stage(made.game, library.norms(), kit_names()), Look(wording=FRENCH))
     assert_french(card, made.game, (made.base.title,))
+    assert_same_facts(made, stage(made.game, library.norms(), kit_names()))
     changed = card.section("Ce qui est changé").lines[0].lower()
     assert changed.startswith(FRENCH.author(modifier.name).lower())
 

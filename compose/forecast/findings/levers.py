@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.check.condition import places_read
 from compose.net.net import Net
 from compose.net.on_the_way import taken_about
-from compose.net.told import Cause
+from compose.net.told import Cause, Ended
 from grammar.said import Chain, Value, said
 
 _THINGS = ("target", "load", "body")
@@ -72,7 +72,7 @@ def to_make_shorter(net: Net) -> Iterator[str]:
 
 def _is_played_on(net: Net) -> bool:
     """Whether there is a clock after which a level score is played on."""
-    return any(end.told.because is Cause.OVER_OR_NEXT for end in net.ends)
+    return any(isinstance(end.told, Ended) and end.told.because is Cause.OVER_OR_NEXT for end in net.ends)
 
 
 def to_reach(net: Net) -> Iterator[str]:
