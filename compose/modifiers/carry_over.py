@@ -14,11 +14,11 @@ from compose.modifiers.from_recipe import made
 from compose.modifiers.modifier import Use, why_not
 from compose.modifiers.recipe import Recipe
 from compose.modifiers.remix import OWN_EDITS, Remix
-from grammar.finding import Basis, Finding, Outcome, Severity
+from grammar.finding import Basis, Finding, Outcome, Severity, spoken
 from grammar.frozen import frozen
 from grammar.game import Game
-from grammar.said import english
-from grammar.sentences import remix as said
+from grammar.said import Named, Value, Written, quoting, said
+from grammar.sentences import remix as lines_of
 from grammar.topics import topic
 from grammar.tree import Line, RemixSheet
 from library import KitItem
@@ -59,7 +59,7 @@ def _fitting(recipe: Recipe, base: Game, kit: Kit) -> tuple[tuple[Use, ...], tup
         outcome = apply(game, use, kit)
         if outcome.value is None:
             why = outcome.findings[0]
-            title = f"`{use.modifier.name}` is left out: {english(why_not(why))}"
+            title = quoting("`{name}` is left out: {why}", name=Named(use.modifier.name), why=why_not(why))
             hint = "Look whether the remix is still what you want without it."
             conflicts.append(_conflict("M-left-out", title, recipe, hint))
         else:
@@ -77,13 +77,14 @@ def _both_changed(recipe: Recipe, old: Remix | None, new: Remix) -> Iterator[Fin
         now = _now(edit, new.base)
         if not edit.before or (edit.section, edit.before) in standing or now == edit.before:
             continue
+        told = {"game": new.base.title, "before": edit.before, "by": Named(edit.by), "after": _made_of(edit)}
         if now is None:
-            title = f"{new.base.title} no longer says: {edit.before}. `{edit.by}` had made of it: {_made_of(edit)}"
+            title = quoting("{game} no longer says: {before}. `{by}` had made of it: {after}", **told)
         elif now == edit.after:
-            title = f"{new.base.title} now says itself what `{edit.by}` made of it: {now}"
+            title = quoting("{game} now says itself what `{by}` made of it: {now}", **told, now=now)
         else:
-            before = f"Before it said: {edit.before}; `{edit.by}` made of it: {_made_of(edit)}"
-            title = f"{new.base.title} now says: {now}. {before}"
+            pattern = "{game} now says: {now}. Before it said: {before}; `{by}` made of it: {after}"
+            title = quoting(pattern, **told, now=now)
         yield _conflict("M-both-changed", title, recipe, _hint(edit, new))
 
 
@@ -95,19 +96,19 @@ def _now(edit: Edit, base: Game) -> str | None:
     return next((line.sentence.words() for line in sentences if topic(line.sentence) == edit.topic), None)
 
 
-def _made_of(edit: Edit) -> str:
-    return edit.after or "nothing, it took it out"
+def _made_of(edit: Edit) -> Value:
+    return Written(edit.after) if edit.after else said("nothing, it took it out")
 
 
-def _hint(edit: Edit, new: Remix) -> str:
+def _hint(edit: Edit, new: Remix) -> Value:
     again = next((each for each in new.edits if each.topic == edit.topic and each.by == edit.by), None)
     if again is None:
         return "The remix leaves it as the base has it now; change it in the remix if that is not meant."
-    return f"The remix now makes of it: {again.after or 'nothing'}"
+    return said("The remix now makes of it: {after}", after=Written(again.after) if again.after else "nothing")
 
 
-def _conflict(code: str, title: str, recipe: Recipe, hint: str) -> Finding:
-    return Finding(code, Severity.WARNING, title, recipe.based_on.span, hint, basis=Basis.COMPUTED)
+def _conflict(code: str, title: Value, recipe: Recipe, hint: Value) -> Finding:
+    return spoken(code, Severity.WARNING, title, recipe.based_on.span, hint, basis=Basis.COMPUTED)
 
 
 def _rewritten(recipe: Recipe, base: Game, kept: tuple[Use, ...]) -> RemixSheet:
@@ -116,10 +117,10 @@ def _rewritten(recipe: Recipe, base: Game, kept: tuple[Use, ...]) -> RemixSheet:
     lines: list[Line] = []
     for line in recipe.sheet.lines:
         sentence = line.sentence
-        if isinstance(sentence, said.BasedOn):
+        if isinstance(sentence, lines_of.BasedOn):
             content = content_hash(base.sheet)
             lines.append(attrs.evolve(line, sentence=attrs.evolve(sentence, base=base.title, content=content)))
-        elif isinstance(sentence, said.Use):
+        elif isinstance(sentence, lines_of.Use):
             if sentence.modifier.lower() in names:
                 names.remove(sentence.modifier.lower())
                 lines.append(line)
