@@ -28,5 +28,5 @@ def furniture_reminders(scene: Scene) -> Iterator[Finding]:
         yield scene.remind("S-bench", title, lines, hint)
     tows = {line for _, each, lines in scene.attempts() if each.skill is Skill.TOW for line in lines}
     if tows and not has & set(TOWED):
-        title = "Players tow, and the kit lists neither sledges nor ropes."
-        yield scene.remind("S-tow", title, tows, "A sledge is pulled by a rope, low and at a walk; nobody ties it on.")
+        without = "Players tow, and the kit lists neither sledges nor ropes."
+        yield scene.remind("S-tow", without, tows, "A sledge is pulled by a rope, low and at a walk; nobody ties it on.")
