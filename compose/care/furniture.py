@@ -29,4 +29,5 @@ def furniture_reminders(scene: Scene) -> Iterator[Finding]:
     tows = {line for _, each, lines in scene.attempts() if each.skill is Skill.TOW for line in lines}
     if tows and not has & set(TOWED):
         without = "Players tow, and the kit lists neither sledges nor ropes."
-        yield scene.remind("S-tow", without, tows, "A sledge is pulled by a rope, low and at a walk; nobody ties it on.")
+        hint = "A sledge is pulled by a rope, low and at a walk; nobody ties it on."
+        yield scene.remind("S-tow", without, tows, hint)

@@ -77,7 +77,8 @@ def _both_changed(recipe: Recipe, old: Remix | None, new: Remix) -> Iterator[Fin
         now = _now(edit, new.base)
         if not edit.before or (edit.section, edit.before) in standing or now == edit.before:
             continue
-        told: dict[str, str | Value] = {"game": new.base.title, "before": edit.before, "by": Named(edit.by), "after": _made_of(edit)}
+        by, after = Named(edit.by), _made_of(edit)
+        told: dict[str, str | Value] = {"game": new.base.title, "before": edit.before, "by": by, "after": after}
         if now is None:
             title = quoting("{game} no longer says: {before}. `{by}` had made of it: {after}", **told)
         elif now == edit.after:
