@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from threading import RLock
+
 from attrs import evolve
 
 import library
@@ -12,6 +14,7 @@ from grammar.game import Game
 from grammar.tree import GameSheet
 
 KEPT = 16  # our choice: how many cores are kept
+_one_at_a_time = RLock()  # of the threads of a page
 _read: dict[tuple[int, ...], tuple[object, Core]] = {}
 
 
@@ -28,12 +31,13 @@ def resolved(game: Game, granted: GameSheet | None = None) -> Core:
     assumed = granted or library.granted_sheet()
     parts = (game.sheet.head, game.sheet.sections, assumed)
     key = tuple(id(part) for part in parts)
-    if key not in _read:
-        read = reading_of(game, assumed).value
-        assert read is not None, "a game whose names are known has a core"
-        while len(_read) >= KEPT:
-            del _read[next(iter(_read))]
-        _read[key] = parts, read  # the parts are kept, so that their ids stay theirs
-    _read[key] = _read.pop(key)  # what is asked for again and again is the last to go
-    core = _read[key][1]
+    with _one_at_a_time:
+        if key not in _read:
+            read = reading_of(game, assumed).value
+            assert read is not None, "a game whose names are known has a core"
+            while len(_read) >= KEPT:
+                del _read[next(iter(_read))]
+            _read[key] = parts, read  # the parts are kept, so that their ids stay theirs
+        _read[key] = _read.pop(key)  # what is asked for again and again is the last to go
+        core = _read[key][1]
     return core if core.title == game.title else evolve(core, title=game.title)

@@ -6,6 +6,8 @@ What only sheets of other kinds than games say is loaded where such a sentence i
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
+from functools import cache
 from importlib import import_module
 from types import ModuleType
 
@@ -62,16 +64,21 @@ _OF_GAMES = (
     finish,
 )
 _OF_OTHER_SHEETS = ("needs", "modifier", "remix", "class_sheet", "hall_sheet")
-_by_rule: dict[str, type[Node]] = {}
 
 
 def kind_of(rule: str) -> type[Node]:
     """The class of a rule; KeyError where there is none."""
-    if not _by_rule:
-        _take_in(*_OF_GAMES)
-    if rule not in _by_rule:
-        _take_in(*(import_module(f"grammar.sentences.{name}") for name in _OF_OTHER_SHEETS))
-    return _by_rule[rule]
+    return _of_games().get(rule) or _of_other_sheets()[rule]
+
+
+@cache  # whole or not there: the page reads in several threads
+def _of_games() -> dict[str, type[Node]]:
+    return _by_rule(_OF_GAMES)
+
+
+@cache
+def _of_other_sheets() -> dict[str, type[Node]]:
+    return _by_rule([import_module(f"grammar.sentences.{name}") for name in _OF_OTHER_SHEETS])
 
 
 def rule_name(kind: type[Node]) -> str:
@@ -79,8 +86,10 @@ def rule_name(kind: type[Node]) -> str:
     return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
 
 
-def _take_in(*modules: ModuleType) -> None:
-    for module in modules:
-        for value in vars(module).values():
-            if isinstance(value, type) and issubclass(value, Node) and value.__module__ == module.__name__:
-                _by_rule[rule_name(value)] = value
+def _by_rule(modules: Iterable[ModuleType]) -> dict[str, type[Node]]:
+    return {
+        rule_name(value): value
+        for module in modules
+        for value in vars(module).values()
+        if isinstance(value, type) and issubclass(value, Node) and value.__module__ == module.__name__
+    }

@@ -19,9 +19,12 @@ _last: list[tuple[Game, Reader]] = []  # many modifiers ask one game, one after 
 
 
 def _reader(game: Game) -> Reader:
-    if not _last or _last[0][0] is not game:
-        _last[:] = [(game, declared(game).reader)]
-    return _last[0][1]
+    for kept, reader in _last[:]:  # of a copy, for other threads may put another game there
+        if kept is game:
+            return reader
+    reader = declared(game).reader
+    _last[:] = [(game, reader)]
+    return reader
 
 
 def triggers_of(game: Game, *events: Event) -> tuple[tuple[Trigger, ...], ...]:
