@@ -42,6 +42,17 @@ def test_the_plan_is_a_drawing(client: TestClient) -> None:
     assert client.get("/paper/lantern-row/plan.svg").text.startswith("<svg")
 
 
+@pytest.mark.parametrize(("long", "wide"), [(8, 15), (28, 6)])
+def test_the_plan_fills_a_page_the_way_it_lies(client: TestClient, long: int, wide: int) -> None:
+    use = f"court of this size,length {long},width {wide}"
+    answer = client.get("/paper/lantern-row/plan.pdf", params={"with": use})
+    assert answer.headers["content-type"] == "application/pdf"
+    (page,) = PdfReader(BytesIO(answer.content)).pages
+    text = page.extract_text()
+    assert "Lantern Row Remix" in text and "lanterns" in text
+    assert (page.mediabox.width > page.mediabox.height) == (long > wide)
+
+
 def test_games_are_put_into_the_lesson_moved_and_taken_out(desk: Desk, client: TestClient) -> None:
     client.post("/lesson/add", data={"token": desk.token, "game": "lantern-row", "with": ["kick instead"]})
     client.post("/lesson/add", data={"token": desk.token, "game": "toll-stone"})

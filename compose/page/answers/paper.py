@@ -10,8 +10,10 @@ from compose.draw.card.card import Card
 from compose.draw.card.large import large_pdf_of
 from compose.draw.card.of_remix import Look, card_of_remix, titled
 from compose.draw.card.pdf import pdf_of
+from compose.draw.card.plan_page import plan_pdf_of
 from compose.draw.card.proof import answer_lines
 from compose.draw.plan.of_class import class_plan
+from compose.draw.signs.shapes import Drawing
 from compose.draw.signs.to_svg import svg_of
 from compose.modifiers.remix import Remix
 from compose.page.answers.at_hand import remixed
@@ -20,7 +22,9 @@ from compose.page.answers.known import all_of, fit_of_asked
 from compose.page.answers.values import Asked
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
+from compose.staging.resolved import resolved
 from grammar.finding import Outcome
+from grammar.game import Game
 
 PAPER = "A4"
 
@@ -35,10 +39,21 @@ def card(asked: Asked, large: bool) -> bytes | str:
 
 def plan(asked: Asked) -> bytes | str:
     """The plan of the courts as SVG."""
+    drawing, _ = _plan(asked)
+    return svg_of(drawing).encode()
+
+
+def plan_page(asked: Asked) -> bytes | str:
+    """The plan of the courts on a page of its own, as PDF."""
+    drawing, game = _plan(asked)
+    return plan_pdf_of(drawing, game.title, asked.language, "; ".join(resolved(game).told.credit), PAPER)
+
+
+def _plan(asked: Asked) -> tuple[Drawing, Game]:
     made = remixed(asked.texts, asked.uses).value
     assert made is not None
-    staging = shown(fit_of_asked(asked))
-    return svg_of(class_plan(titled(made), staging, wording=page_wording(asked.language))).encode()
+    game, staging = titled(made), shown(fit_of_asked(asked))
+    return class_plan(game, staging, wording=page_wording(asked.language)), game
 
 
 def booklet(games: Sequence[Asked], title: str) -> bytes | str:

@@ -28,6 +28,7 @@ SCREENS: tuple[tuple[str, str, str], ...] = (
     ("/paper/{slug}", "GET", "paper:show"),
     ("/paper/{slug}/card.pdf", "GET", "paper:card"),
     ("/paper/{slug}/large.pdf", "GET", "paper:large_card"),
+    ("/paper/{slug}/plan.pdf", "GET", "paper:plan_page"),
     ("/paper/{slug}/plan.svg", "GET", "paper:plan"),
     ("/lesson", "GET", "lesson:show"),
     ("/lesson/minutes", "GET", "lesson:show_minutes"),

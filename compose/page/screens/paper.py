@@ -41,6 +41,14 @@ def _card(call: Call, large: bool) -> Reply:
     return file_of(call, made, PDF, f"{call.parts['slug']}{'-large' if large else ''}.pdf")
 
 
+def plan_page(call: Call) -> Reply:
+    """The plan on a page of its own as PDF."""
+    asked = asked_of(call)
+    if asked is None:
+        return no_such_game(call)
+    return file_of(call, call.ask("paper:plan_page", asked, rank=PATIENT), PDF, f"{call.parts['slug']}-plan.pdf")
+
+
 def plan(call: Call) -> Reply:
     """The plan as a drawing."""
     asked: Asked | None = asked_of(call)
