@@ -43,6 +43,8 @@ def staging_json(staging: Staging) -> dict[str, Any]:
             }
             for row in staging.kit
         ],
+        "benches": staging.benches.needed if staging.benches is not None else 0,
+        "cautions": list(staging.cautions),
         "lesson_minutes": staging.lesson.minutes,
         "play_minutes": round(staging.lesson.play, 3),
         "warm_play_minutes": round(staging.lesson.warm_play, 3),

@@ -44,6 +44,17 @@ def test_every_court_is_drawn_with_its_number(name, pupils, hall, large):
 
 
 @pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("hall", (None, "triple hall 45 by 27"))
+def test_no_words_of_a_plan_are_cut(name, hall):
+    staging = staged(name, 24, hall)
+    if staging.courts:
+        drawing = class_plan(library_game(name), staging)
+        words = [shape for shape in drawing.shapes if isinstance(shape, Label)]
+        assert not [each.text for each in words if each.text.endswith("\u2026")]
+        assert all(drawing.box.joined(box_of(each)) == drawing.box for each in words)
+
+
+@pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("pupils", [9, 17, 24, 27, 32])
 @pytest.mark.parametrize("hall", HALLS)
 def test_courts_lie_apart_and_inside_the_hall_that_they_fit_in(name, pupils, hall):

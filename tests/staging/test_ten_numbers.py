@@ -14,6 +14,7 @@ from pathlib import Path
 
 import pytest
 
+from compose.terminal.staging_json import staging_json
 from tests.seed import SEED
 from tests.staging.outputs_read import in_json
 from tests.staging.outputs_shown import differing, shown
@@ -59,6 +60,14 @@ def test_suggest_says_the_same(tmp_path: Path) -> None:
     staging = staging_of(case)
     said, wanted = in_json(told, staging), expected(staging, None)
     assert {key: value for key, value in said.items() if value != wanted[key]} == {}
+
+
+def test_json_counts_the_benches_that_no_kit_lists_and_has_the_cautions() -> None:
+    for case, benches in ((Case("harvest-kettles", (), 24), 3), (Case("lantern-row", ("shorter court",), 24), 0)):
+        told = staging_json(staging_of(case))
+        assert told["benches"] == benches
+        assert told["cautions"] and set(told["cautions"]) == set(staging_of(case).cautions)
+    assert "Less room: no running at full speed, and aim lower." in told["cautions"]
 
 
 def test_kit_in_all_is_what_lies_on_all_floors() -> None:

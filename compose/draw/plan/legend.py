@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from compose.draw.plan.court import area_shapes
 from compose.draw.plan.sheet import Sheet
 from compose.draw.plan.throws import goal, metres, shown_throws, to_what
-from compose.draw.signs.lettering import shortened, widest
+from compose.draw.signs.lettering import widest
 from compose.draw.signs.palette import DARK, MIDDLE, WHITE
 from compose.draw.signs.shapes import Ink, Label, Lines, Shape, arrow, rectangle
 from compose.draw.signs.symbols import WIDE_M, player, symbol, wide_thing
@@ -139,20 +139,20 @@ def _throws(sheet: Sheet) -> Iterator[Entry]:
 
 
 def legend_below(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str, ...], in_hall: bool) -> float:
-    """Everything below `top`, as wide as `around`; gives the lowest y that it needs."""
+    """Everything below `top`, as wide as `around`, or wider where its words are; gives the lowest y that it needs."""
     left, right = around.left, around.right
     unit, size = sheet.key_unit, 0.95 * sheet.text_m
     y = top - LINE * unit
     start = draw_scale(sheet, left, y) + GAP * unit
     for order, caption in enumerate(captions):
         y -= 0.8 * LINE * unit if order else 0.0
-        sheet.shapes.append(Label(start, y, shortened(caption, size, right - start), size, DARK))
+        sheet.shapes.append(Label(start, y, caption, size, DARK))
     y -= 0.5 * unit
     found = entries(sheet, in_hall)
     columns = _columns(found, right - left, size, unit)
     for order, entry in enumerate(found):
         row, column = divmod(order, len(columns))
-        _draw_entry(sheet, entry, left + sum(columns[:column]), y - (row + 1) * LINE * unit, columns[column])
+        _draw_entry(sheet, entry, left + sum(columns[:column]), y - (row + 1) * LINE * unit)
     rows = -(-len(found) // len(columns))
     return y - rows * LINE * unit - 1.2 * unit
 
@@ -166,7 +166,7 @@ def legend_beside(
     wide = max(SLOT * unit + widest(entry.words for entry in found) * size, widest(captions) * size) + 0.5 * unit
     y = top - 0.8 * unit
     for order, entry in enumerate(found):
-        _draw_entry(sheet, entry, left, y - (order + 0.6) * LINE * unit, wide)
+        _draw_entry(sheet, entry, left, y - (order + 0.6) * LINE * unit)
     y -= (len(found) + 0.6) * LINE * unit
     for order, caption in enumerate(captions):
         sheet.shapes.append(Label(left, y - order * 0.8 * LINE * unit, caption, size, DARK))
@@ -175,11 +175,10 @@ def legend_beside(
     return left + wide, y - unit
 
 
-def _draw_entry(sheet: Sheet, entry: Entry, x: float, low: float, wide: float) -> None:
+def _draw_entry(sheet: Sheet, entry: Entry, x: float, low: float) -> None:
     unit, size = sheet.key_unit, 0.95 * sheet.text_m
     sheet.shapes.extend(entry.sign(x + 1.7 * unit, low + 0.33 * size))
-    words = shortened(entry.words, size, wide - (SLOT + 0.2) * unit)
-    sheet.shapes.append(Label(x + SLOT * unit, low, words, size, DARK))
+    sheet.shapes.append(Label(x + SLOT * unit, low, entry.words, size, DARK))
 
 
 def _columns(found: list[Entry], room: float, size: float, unit: float) -> list[float]:
