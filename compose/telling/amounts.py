@@ -26,3 +26,10 @@ def time_said(value: float, wording: Wording) -> str:
     if unit not in ("s", "min"):
         return wording.say(shown)
     return f"{wording.figure(float(number), 1 if '.' in number else 0)}\u00a0{unit}"
+
+
+def ages_said(youngest: float, oldest: float, wording: Wording) -> str:
+    """Such as "8 to 12", "9": where another language says what is counted, in years."""
+    low, high = wording.figure(youngest), wording.figure(oldest)
+    said = low if youngest == oldest else wording.say("{low} to {high}", low=low, high=high)
+    return said if wording.english else wording.say("{ages} years", ages=said)

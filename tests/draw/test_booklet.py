@@ -15,6 +15,7 @@ from compose.draw.card.html import html_of
 from compose.draw.card.large import LARGE_PT, large_pdf_of
 from compose.draw.card.pdf import fitting
 from compose.draw.units import UNITS, in_units
+from compose.telling.wording import wording_of
 from library.load import kit_catalogue
 
 
@@ -121,3 +122,13 @@ def test_feet():
     assert "15 ft" in words
     assert "32 ft to lanterns" in words
     assert not any(re.search(r"\d m\b", line) for part in made.sections for line in part.lines)
+
+
+def test_french_contents_say_what_a_title_means_and_ages_in_years():
+    cards = [card_for(library_game(name), wording=wording_of("fr")) for name in ("harvest-kettles", "crag-row")]
+    reader = PdfReader(BytesIO(booklet_of(cards, "Jeux", wording=wording_of("fr")).value.pdf))
+    listed = " ".join(reader.pages[0].extract_text().split())
+    for card in cards:
+        assert card.subtitle and f"{card.title} – {card.subtitle}" in listed
+        assert dict(card.facts)["Âge"].endswith(" ans")
+    assert [entry.title for entry in reader.outline] == [f"{card.title} – {card.subtitle}" for card in cards]

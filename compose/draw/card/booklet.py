@@ -117,11 +117,16 @@ def _draw_heading(canvas: Any, title: str, paper: str, wording: Wording) -> floa
     return y - 22
 
 
+def _in_contents(card: Card) -> str:
+    """The title, and what it means where the card says it."""
+    return f"{card.title} – {card.subtitle}" if card.subtitle else card.title
+
+
 def _draw_row(canvas: Any, card: Card, order: int, page: int, top: float, paper: str) -> None:
     """Title with dots to the page, ages and players below it; the whole line is a link."""
     wide, _high = PAPERS_PT[paper]
     right = wide - MARGIN_PT
-    name = _cut(canvas, card.title, BOLD, 11, right - MARGIN_PT - 60)
+    name = _cut(canvas, _in_contents(card), BOLD, 11, right - MARGIN_PT - 60)
     canvas.setFillColor(DARK)
     canvas.setFont(BOLD, 11)
     canvas.drawString(MARGIN_PT, top - 13, name)
@@ -150,7 +155,7 @@ def _mark_page(canvas: Any, card: Card, page: int, order: int, paper: str) -> No
     """A bookmark, an entry in the outline and the number of the page."""
     wide, _high = PAPERS_PT[paper]
     canvas.bookmarkPage(f"card{order}")
-    canvas.addOutlineEntry(card.title, f"card{order}", 0)
+    canvas.addOutlineEntry(_in_contents(card), f"card{order}", 0)
     canvas.setFont(PLAIN, 8)
     canvas.setFillColor(MIDDLE)
     canvas.drawRightString(wide - MARGIN_PT, MARGIN_PT - 16, str(page))

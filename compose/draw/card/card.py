@@ -10,6 +10,7 @@ from compose.draw.signs.shapes import Drawing
 from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
 from compose.staging.staging import Staging
+from compose.telling.amounts import ages_said
 from compose.telling.care import care_lines
 from compose.telling.for_class import odd_ball_lines, team_lines, time_line
 from compose.telling.needed import kit_lines
@@ -197,9 +198,9 @@ def _round_told(core: Core, time: str, wording: Wording) -> str:
 
 
 def _facts(core: Core, rules: Rules, wording: Wording) -> tuple[tuple[str, str], ...]:
-    low, high = (f"{float(age):g}" for age in core.facts.ages_years)
+    low, high = map(float, core.facts.ages_years)
     say = wording.say
-    facts = [(say("Ages"), say("{low} to {high}", low=low, high=high)), (say("Players"), rules.players)]
+    facts = [(say("Ages"), ages_said(low, high, wording)), (say("Players"), rules.players)]
     facts += [(say("Round"), _round_told(core, time, wording)) for time in rules.times]
     court = core.play.court
     long, wide = (wording.figure(float(metres)) for metres in (court.length_m, court.width_m))

@@ -16,6 +16,7 @@ from compose.draw.lesson.timetable import (
     LessonTable,
 )
 from compose.staging.resolved import resolved
+from compose.telling.amounts import ages_said
 from compose.telling.care import care_lines
 from compose.telling.for_class import courts_said, team_lines
 from compose.telling.french import joined
@@ -58,7 +59,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         facts=(
             (say("Lesson"), wording.counted(round(table.lesson.minutes), "minute", "minutes")),
             (say("Pupils"), " / ".join(pupils)),
-            (say("Ages"), _ages(ages[0], ages[-1], wording)),
+            (say("Ages"), ages_said(ages[0], ages[-1], wording)),
             (say("Play"), wording.counted(round(table.played_min), "minute", "minutes")),
             *_active(table, wording),
             *_practised(games, wording),
@@ -71,12 +72,6 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         colon=say(":"),
         plan_pt=PLANS_PT,
     )
-
-
-def _ages(youngest: float, oldest: float, wording: Wording) -> str:
-    if youngest == oldest:
-        return wording.figure(youngest)
-    return wording.say("{low} to {high}", low=wording.figure(youngest), high=wording.figure(oldest))
 
 
 def _active(table: LessonTable, wording: Wording) -> Iterator[tuple[str, str]]:
