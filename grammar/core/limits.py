@@ -6,7 +6,7 @@ from enum import Enum
 
 from grammar.core.play import Aim, AtPlayers, AtThing, Lines, Through
 from grammar.core.skills import FLYING
-from grammar.core.values import KindId, Population, Skill
+from grammar.core.values import KindId, Population, Skill, Thing
 from grammar.frozen import field, frozen
 
 
@@ -29,10 +29,15 @@ DIRECT = (Valid.DIRECT_HIT, Valid.DIRECT_CATCH)
 @frozen
 class CountsOnly:
     """Attempts count only where this is so: all that fly, those that hit players, those that have not bounced
-    or not touched a wall."""
+    or not touched a wall; `of`: only where one of these is hit, any where there are none."""
 
     valid: Valid
     lines: Lines = field(eq=False)
+    of: frozenset[Population | Thing] = frozenset()
+
+    def rules_out(self, hit: Population | Thing | None) -> bool:
+        """Whether it is about attempts that hit this."""
+        return not self.of or hit in self.of
 
 
 def counts_by_bounce(skill: Skill, aim: Aim) -> bool:

@@ -133,6 +133,10 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
            "play"),
     saying(r"^(?:a hit|hits|a ball|balls) (?:in the face|(?:on|at|in) the head) (?:do|does) not count$",
            "a hit above the shoulder does not count", "play"),
+    saying(r"^(?:an? |any |the )?players? hit above the (shoulder|hip|knee) (?:do|does) not count$",
+           r"a hit above the \1 does not count", "play"),
+    saying(rf"^(?:a hit|hits) (?:on|of|at) ({_ONE}|players) (after a bounce|off the wall) (do|does) not count$",
+           r"\1 hit \2 \3 not count", "play"),
     # when something happens
     saying(r"\bis hit (?:in the face|(?:on|at|in) the head)(?=[:,])", "is hit above the shoulder", "when"),
     saying(r"^(?:after )?(?:every|each) (?:whole )?minute[:,] ", "every 60 s: ", "when"),

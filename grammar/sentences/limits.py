@@ -16,6 +16,9 @@ class CountsAfterBounce(Node):
         return "a ball counts only after a bounce"
 
 
+BOUNCED = "after a bounce"
+
+
 def _of(said: str) -> str:
     return "catch" if said.startswith(("a catch", "catches")) else "hit"
 
@@ -25,7 +28,7 @@ def _part(said: str) -> str:
 
 
 def _by(said: str) -> tuple[str, ...]:
-    return tuple(way for way in ("after a bounce", "off the wall") if way in said)
+    return tuple(way for way in (BOUNCED, "off the wall") if way in said)
 
 
 @frozen
@@ -41,6 +44,23 @@ class NotBounced(Node):
     def what(self) -> str:
         """The hit or the catch."""
         return _of(self.said)
+
+    @property
+    def ways(self) -> tuple[str, ...]:
+        """By the floor, by the wall, or both."""
+        return _by(self.said)
+
+
+@frozen
+class HitNotBounced(Node):
+    """Such as "a player hit after a bounce does not count": of these alone, where NotBounced is of all that is hit."""
+
+    what: Np
+    said: str = field(eq=_by)
+
+    def words(self) -> str:
+        verb = "does not count" if one_of(self.what) else "do not count"
+        return spoken(self.what, "hit", " or ".join(self.ways), verb)
 
     @property
     def ways(self) -> tuple[str, ...]:

@@ -39,6 +39,7 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "PointsCount.times": ("count double", "count three times"),
     "NotAbove.said": tuple(f"a hit above the {part} does not count" for part in ("shoulder", "hip", "knee")),
     "NotBounced.said": tuple(f"a {each} does not count" for each in ("hit off the wall", "catch after a bounce")),
+    "HitNotBounced.said": tuple(f"hit {way} does not count" for way in ("after a bounce", "off the wall")),
     "LowDown.said": ("play seated", "play kneeling"),
     "Rests.who": ("one side rests", "two sides rest", "four sides on two courts"),
     "Rests.how": ("the winner stays on", "all meet all", "winners meet winners"),

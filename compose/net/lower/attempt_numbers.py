@@ -82,7 +82,8 @@ def _after_bounce(builder: Builder, moment: Moment) -> bool:
 def _ruled_out(builder: Builder, moment: Moment, ways: Mapping[Valid, str]) -> tuple[str, ...]:
     """By what it may come that does not count: by the floor where it flies, by a wall."""
     may = {"floor": can_bounce(moment), "wall": _is_sent(moment)}
-    said = {each.valid for each in builder.play.valid}
+    hit = moment.person if isinstance(moment.aim, AtPlayers) else moment.thing
+    said = {each.valid for each in builder.play.valid if each.rules_out(hit)}
     return tuple(way for valid, way in ways.items() if valid in said and may[way])
 
 

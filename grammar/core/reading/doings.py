@@ -17,6 +17,7 @@ from grammar.core.reading.play.circles import read_all_move_on, read_move_on
 from grammar.core.reading.play.limits import (
     read_after_bounce,
     read_low_down,
+    read_hit_not_bounced,
     read_not_above,
     read_not_bounced,
     read_steps,
@@ -61,6 +62,7 @@ DOINGS: Readers = {
     limits.CountsAfterBounce: read_after_bounce,
     limits.NotAbove: read_not_above,
     limits.NotBounced: read_not_bounced,
+    limits.HitNotBounced: read_hit_not_bounced,
     limits.NobodyRuns: read_steps,
     limits.StepLimit: read_steps,
     limits.LowDown: read_low_down,

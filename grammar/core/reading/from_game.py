@@ -150,7 +150,7 @@ def _doings(reading: Reading) -> None:
         reader.touching, reader.chased_for = frozenset(offer.by for offer in touching), chased_for(touching)
         reader.carried, reader.pairs = carried_kinds(offers), pairs_of(every)
         reader.brought = brought_kinds(every)
-        reader.players_aimed_at, reader.run_with = aimed_and_run(every)
+        reader.sent_at, reader.run_with = aimed_and_run(every)
         reader.blocked = frozenset(blocked_things(reader, reading.all_of(Blocks)))
         reader.senders, reader.passed_to = senders(every), passed_to(every)
         reader.tried = frozenset(each.skill for offer in every for each in offer.attempts)

@@ -14,8 +14,9 @@ from grammar.core.rules import Happening, Result
 from grammar.core.values import At, Part, SideId
 from grammar.frozen import evolve
 from grammar.said import quoting
-from grammar.sentences import attempting, then, when
+from grammar.sentences import attempting, events, then, when
 from grammar.sentences.base import Np
+from grammar.sentences.limits import BOUNCED, HitNotBounced, NotBounced
 
 COUNTING = (Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CAUGHT, Result.PASSED)
 IN_PLAY = (Result.TOUCHED, Result.TAKEN, Result.ARRIVED)
@@ -47,10 +48,22 @@ def _bounced(reader: Reader, moment: Moment, sentence: when.When) -> Moment:
         raise Senseless(sentence, title, quoting("Leave out: {bounced}", bounced=sentence.bounced or ""))
     nothing_bounces(reader, sentence)
     if any(isinstance(each, then.PlaysOn) for each in sentence.consequences):
-        what = "catch" if trigger.result in (Result.CAUGHT, Result.PASSED) else "hit"
-        hint = quoting("Write in play: a {what} after a bounce does not count", what=what)
+        hint = quoting("Write in play: {line}", line=_not_counted(sentence.event))
         raise Senseless(sentence, "What else follows from it would still do so.", hint)
     return evolve(moment, trigger=evolve(trigger, bounced=True, named=trigger.named + 1))
+
+
+def _not_counted(event: events.Event) -> str:
+    """The line that says of what so happens that it does not count after a bounce: of these alone where one can."""
+    match event:
+        case events.Hit():
+            return HitNotBounced(event.who, BOUNCED).words()
+        case events.Knocked():
+            return HitNotBounced(event.what, BOUNCED).words()
+        case events.GoesThrough():
+            return HitNotBounced(event.through, BOUNCED).words()
+        case _:
+            return NotBounced(f"a catch {BOUNCED}").words()
 
 
 def _from_afar(reader: Reader, moment: Moment, afar: when.Afar) -> Moment:

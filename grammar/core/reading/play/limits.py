@@ -7,12 +7,13 @@ from collections.abc import Iterator
 from grammar.core.limits import CountsOnly, LowDown, Posture, Steps, Valid
 from grammar.core.reading.play.offers import acting
 from grammar.core.reading.sheet.reader import Reader
-from grammar.core.reading.sheet.whose import Senseless
+from grammar.core.reading.sheet.whose import Senseless, Spoken
+from grammar.core.values import Population, Sort, Thing
 from grammar.core.skills import BOUNCING, FLYING, WITH_A_BALL
 from grammar.said import quoting
 from grammar.sentences import limits
-from grammar.sentences.base import Node
-from grammar.sentences.limits import CountsAfterBounce, NobodyRuns, NotAbove, NotBounced, StepLimit
+from grammar.sentences.base import Node, Np
+from grammar.sentences.limits import BOUNCED, CountsAfterBounce, HitNotBounced, NobodyRuns, NotAbove, NotBounced, StepLimit
 
 
 def read_after_bounce(reader: Reader, sentence: CountsAfterBounce, line: int) -> Iterator[CountsOnly]:
@@ -24,11 +25,35 @@ def read_after_bounce(reader: Reader, sentence: CountsAfterBounce, line: int) ->
 
 def read_not_bounced(reader: Reader, sentence: NotBounced, line: int) -> Iterator[CountsOnly]:
     """Only what comes straight counts."""
-    if "after a bounce" in sentence.ways:
+    _comes_so(reader, sentence)
+    yield from (CountsOnly(Valid(f"{sentence.what} {way}"), (line,)) for way in sentence.ways)
+
+
+def read_hit_not_bounced(reader: Reader, sentence: HitNotBounced, line: int) -> Iterator[CountsOnly]:
+    """Only what comes straight counts where one of these is hit."""
+    _comes_so(reader, sentence)
+    meant = frozenset(_hit(reader, sentence.what)) & reader.sent_at
+    if not meant:
+        title = quoting("No ball is sent at `{what}` here.", what=sentence.what.words())
+        raise Senseless(sentence.what, title, "Leave the line out, or name what is aimed at.")
+    yield from (CountsOnly(Valid(f"hit {way}"), (line,), meant) for way in sentence.ways)
+
+
+def _hit(reader: Reader, what: Np) -> tuple[Population | Thing, ...]:
+    """The things or players of a phrase, of every side where it does not say whose."""
+    everybody = Spoken(reader.side_ids)
+    if reader.is_kit(what):
+        return reader.thing_phrase(what, everybody, reader.all_sides, Sort.TARGET, Sort.RING, Sort.BODY)
+    said, role = reader.player_phrase(what)
+    return reader.of_role(everybody.meant(said, reader.all_sides), role)
+
+
+def _comes_so(reader: Reader, sentence: NotBounced | HitNotBounced) -> None:
+    """Raises Senseless where no ball can come by the floor or a wall, as the line says it."""
+    if BOUNCED in sentence.ways:
         nothing_bounces(reader, sentence)
     elif reader.tried.isdisjoint(WITH_A_BALL):
         raise Senseless(sentence, "No ball is sent here that could come off a wall.", "Leave the line out.")
-    yield from (CountsOnly(Valid(f"{sentence.what} {way}"), (line,)) for way in sentence.ways)
 
 
 def nothing_bounces(reader: Reader, node: Node) -> None:
@@ -41,7 +66,7 @@ def nothing_bounces(reader: Reader, node: Node) -> None:
 
 def read_not_above(reader: Reader, sentence: NotAbove, line: int) -> Iterator[CountsOnly]:
     """Only hits so low count."""
-    if not reader.players_aimed_at:
+    if not any(isinstance(each, Population) for each in reader.sent_at):
         raise Senseless(sentence, "Nobody aims at players here.", "Leave the line out, or say who is aimed at.")
     yield CountsOnly(Valid(sentence.part), (line,))
 

@@ -4,15 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from grammar.core.play import Along, AtPlayers, Offer, ToMate
-from grammar.core.values import At, KindId, Population, SideId
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Offer, Through, ToMate
+from grammar.core.values import At, KindId, Population, SideId, Thing
 
 
-def aimed_and_run(offers: Iterable[Offer]) -> tuple[bool, frozenset[KindId]]:
-    """Whether balls are sent at players, and the balls with which players go from place to place."""
+def aimed_and_run(offers: Iterable[Offer]) -> tuple[frozenset[Population | Thing], frozenset[KindId]]:
+    """At whom and at what balls are sent, and the balls with which players go from place to place."""
     tried = [each for offer in offers for each in offer.attempts]
-    aimed = any(isinstance(each.aim, AtPlayers) and each.ball is not None for each in tried)
-    return aimed, frozenset(each.ball for each in tried if each.ball is not None and isinstance(each.aim, Along))
+    sent_at = frozenset(one for each in tried if each.ball is not None for one in _aimed_at(each.aim))
+    return sent_at, frozenset(each.ball for each in tried if each.ball is not None and isinstance(each.aim, Along))
+
+
+def _aimed_at(aim: Aim) -> frozenset[Population | Thing]:
+    match aim:
+        case AtPlayers():
+            return aim.of
+        case AtThing() | Through():
+            return frozenset({aim.thing})
+        case _:
+            return frozenset()
 
 
 def chased_for(chases: Iterable[Offer]) -> frozenset[KindId]:

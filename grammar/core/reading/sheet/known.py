@@ -37,7 +37,7 @@ from grammar.game import Game
 class Known:
     """The sheet's names, and what has been read so far.
 
-    `tried` are the skills that anybody tries, `pairs` the sides with whom they aim at, `touching` who touches,
+    `tried` are the skills that anybody tries, `sent_at` whom and what balls are sent at, `pairs` the sides with whom they aim at, `touching` who touches,
     `chased_for` the balls for which they touch who has one, `bell_s` is when the clock ends the round,
     `sent_over` whose areas of each name rules send players to, `passed_to` where team-mates wait for passes.
     """
@@ -58,7 +58,7 @@ class Known:
     brought: frozenset[KindId] = frozenset()
     tried: frozenset[Skill] = frozenset()
     blocked: frozenset[Thing] = frozenset()
-    players_aimed_at: bool = False
+    sent_at: frozenset[Population | Thing] = frozenset()
     run_with: frozenset[KindId] = frozenset()
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
