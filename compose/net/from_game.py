@@ -27,7 +27,7 @@ from compose.net.lower.ticking import lower_ticks
 from compose.net.lower.tokens import clock_place, in_play, points_place
 from compose.net.lower.unaimed import unaimed
 from compose.net.lower.unread import unread
-from compose.net.lower.whereabouts import places_of_players
+from compose.net.lower.whereabouts import places_of_players, reached_in_play
 from compose.net.match import match_of
 from compose.net.net import RESULT, Net, Place, Rule
 from compose.net.schedule import Schedule
@@ -63,7 +63,8 @@ def net_of(
     if findings := (*_too_few(game, numbers), *too_wide(core)):
         return Outcome(None, findings)
     sides = {SideId(side): players for side, players in numbers.items()}
-    builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
+    waiting = places_of_players(core.play)
+    builder = Builder(core, sides, laid_out(game, numbers), waiting, reached_in_play(core.play, waiting))
     place_tokens(builder)
     builder.findings.extend((*too_many_at_the_start(builder), *_of_the_sheet(core)))
     schedule = _lower_moves(builder)

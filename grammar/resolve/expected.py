@@ -52,6 +52,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.StandUp, "what"): ("target",),
     (play.GuardLimit, "who"): ("player",),
     (play.GuardLimit, "what"): ("target",),
+    (limits.HitNotBounced, "what"): ("target", "player", "side", "body", "ring"),
     (limits.NobodyRuns, "ball"): ("ball",),
     (limits.StepLimit, "ball"): ("ball",),
     (blocking.Blocks, "who"): ("player",),

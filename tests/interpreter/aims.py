@@ -11,9 +11,10 @@ from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, UP, Board, Pupil, Spot
 from tests.interpreter.frozen import frozen_spot, means_frozen
 from tests.interpreter.names import Folk
+from tests.interpreter.roaming import runs_there
 from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
-from tests.interpreter.spots import place_of, spot
+from tests.interpreter.spots import place_of, spot, stands
 from tests.interpreter.whose import OTHERS, OWN, UNSAID, Of, Whose, whose
 
 
@@ -147,6 +148,25 @@ def _mates(sheet: Sheet, aim: attempting.AimTo, actor: int, board: Board, everyo
         sent = where.owner if isinstance(where, Spot) and where.owner else side
         here = where if isinstance(where, Spot) else None
         yield Target("mate", sheet.only_other(side), sent, mate=number, spot=here)
+    yield from _running_there(sheet, aim, actor, role, board, everyone)
+
+
+def _running_there(
+    sheet: Sheet, aim: attempting.AimTo, actor: int, role: str | None, board: Board, everyone: bool
+) -> Iterator[Target]:
+    """Another pupil of one's own side who runs as they play into the area that the line names."""
+    side = board.pupils[actor].side
+    if aim.where is None or means_frozen(sheet, aim.what) is not None or place_of(sheet, aim.where) not in sheet.places:
+        return
+    for where in stands(sheet, aim.where, side):
+        mates = [
+            (each, number)
+            for number, each in enumerate(board.pupils)
+            if (each.side, each.where) == (side, IN) and role in (None, each.role) and number != actor
+            and runs_there(sheet, where, each)
+        ]  # fmt: skip
+        for number in _first(mates, everyone):
+            yield Target("mate", sheet.only_other(side), where.owner or side, mate=number, spot=where)
 
 
 def _stands(sheet: Sheet, aim: attempting.AimTo, side: str, where: str | Spot) -> bool:

@@ -13,6 +13,7 @@ from tests.interpreter.aims import Target, carries, hit_aims, targets, way_start
 from tests.interpreter.board import DOWN, IN, UP, Board, Load, Pupil, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.reach import hangs_too_high
+from tests.interpreter.roaming import runs_there
 from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand, stands
@@ -70,6 +71,7 @@ def deeds(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
         for sentence in sheet.said(attempting.Attempt):
             if sentence.where is None and acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
+        yield from _from_where_they_run(sheet, number, board, everyone)
         for chase in sheet.said(play.Touch):
             if acts(sheet, chase, pupil.side, pupil.role) and is_open(sheet, chase, pupil.side, board):
                 yield from _chases(sheet, chase, number, board, everyone)
@@ -87,6 +89,16 @@ def _from_outside(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
             there = sentence.where is not None and pupil.where in stands(sheet, sentence.where, pupil.side)
             if there and acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
+
+
+def _from_where_they_run(sheet: Sheet, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
+    """What those may try who run as they play into an area from which a line lets them."""
+    pupil = board.pupils[number]
+    for sentence in sheet.said(attempting.Attempt):
+        if sentence.where is None or not acts(sheet, sentence, pupil.side, pupil.role):
+            continue
+        if any(runs_there(sheet, where, pupil) for where in stands(sheet, sentence.where, pupil.side)):
+            yield from _by(sheet, sentence, number, board, everyone)
 
 
 def _takes(sheet: Sheet, sentence: play.Take, number: int, board: Board, everyone: bool) -> Iterator[Deed]:

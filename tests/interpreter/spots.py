@@ -86,10 +86,15 @@ def always_safe(sheet: Sheet, one: Pupil, by: Pupil, what: str) -> bool:
     return _only_in(sheet, one, safe) or _only_in(sheet, by, kept)
 
 
+def closest_stays(sheet: Sheet, pupil: Pupil) -> list[play.Stay]:
+    """The lines that say where a pupil stays: those of their task, else those of all players."""
+    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, pupil.side, pupil.role)]
+    return [line for line in stays if line.who.name.text not in ("player", "players")] or stays
+
+
 def _only_in(sheet: Sheet, pupil: Pupil, places: set[str]) -> bool:
     """Whether a pupil stays in these areas and nowhere else."""
-    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, pupil.side, pupil.role)]
-    closest = [line for line in stays if line.who.name.text not in ("player", "players")] or stays
+    closest = closest_stays(sheet, pupil)
     return bool(closest) and all(place_of(sheet, line.where) in places for line in closest)
 
 

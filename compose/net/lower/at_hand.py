@@ -22,7 +22,8 @@ def uses_of(builder: Builder, side: SideId) -> Uses:
     """Which kinds of balls the players of each population of a side may use, and where they have them at hand."""
     found: Uses = {who: {} for who in builder.play.populations(side)}
     for offer in builder.play.offers:
-        if offer.by.side == side and not offer.at:
+        as_they_play = not offer.at or any((offer.by, spot) in builder.reached for spot in offer.at)
+        if offer.by.side == side and as_they_play:
             spots = tuple(spot for spot in spots_at_hand(builder.play, offer.by) if spot.role is None)
             for each in offer.attempts:
                 if each.ball is not None and not isinstance(each.aim, PickUp):

@@ -16,7 +16,7 @@ from grammar.core.game import Core, Play
 from grammar.core.play import Lines
 from grammar.core.rules import Go, Own, Person, Swap
 from grammar.core.schedule import moments_s
-from grammar.core.values import SAME, Population, SideId, Spot
+from grammar.core.values import SAME, At, Population, Presence, SideId, Spot
 from grammar.finding import Finding
 from grammar.span import Span
 
@@ -25,12 +25,17 @@ Key = tuple[object, ...]
 
 @define
 class Builder:
-    """Collects the pieces of one net. Places are made when first asked for, with their start count 0."""
+    """Collects the pieces of one net. Places are made when first asked for, with their start count 0.
+
+    `whereabouts` are the places where players of a population come to wait, `reached` those into which they may run as
+    they play: who is there is in play.
+    """
 
     core: Core
     players: Mapping[SideId, int]
     floor: Floor
     whereabouts: frozenset[tuple[Population, Spot]]
+    reached: frozenset[tuple[Population, Spot]] = frozenset()
     numbers: dict[Key, int] = field(factory=dict)
     places: list[Place] = field(factory=list)
     transitions: list[Transition] = field(factory=list)
@@ -84,6 +89,11 @@ class Builder:
         if not line.granted:
             self.rules.setdefault(lines[0], rule)
         return rule
+
+    def counted_as(self, who: Population, standing: Presence | At) -> Presence | At:
+        """Among whom somebody who stands so is counted."""
+        in_play = isinstance(standing, At) and (who, standing.spot) in self.reached
+        return Presence.PLAYING if in_play else standing
 
     @property
     def sides_change(self) -> bool:

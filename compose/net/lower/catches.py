@@ -58,7 +58,8 @@ def somebody_catches(builder: Builder, moment: Moment) -> tuple[Condition, ...]:
     """Whoever catches must be there; nobody catches their own ball."""
     if moment.result is not Result.CAUGHT or moment.concerned is None:
         return ()
-    alone = moment.concerned == moment.by.side and moment.by_at is Presence.PLAYING
+    here = builder.counted_as(moment.by, moment.by_at)
+    alone = moment.concerned == moment.by.side and here is Presence.PLAYING
     if moment.catcher is not None:
         return (at_least(in_play(builder, moment.catcher), 2 if alone and moment.catcher == moment.by else 1),)
     return (at_least(side_in_play(builder, moment.concerned), 2 if alone else 1),)

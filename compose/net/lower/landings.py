@@ -85,7 +85,8 @@ def _stops(builder: Builder, home: Spot, kind: KindId, toward: SideId | None, pa
 def _of_who_waits(builder: Builder, kind: KindId) -> tuple[Spot, ...]:
     """Where players wait who may send balls of a kind from there."""
     offers = (offer for offer in builder.play.offers if any(each.ball == kind for each in offer.attempts))
-    return tuple(dict.fromkeys(spot for offer in offers for spot in sorted(offer.at, key=repr)))
+    spots = ((offer.by, spot) for offer in offers for spot in sorted(offer.at, key=repr))
+    return tuple(dict.fromkeys(spot for who, spot in spots if (who, spot) not in builder.reached))
 
 
 def _closed(builder: Builder, home: Spot, kind: KindId, outside: tuple[Spot, ...]) -> Iterator[tuple[Spot, float]]:

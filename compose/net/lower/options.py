@@ -53,7 +53,8 @@ def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
         way = (attempt.aim.start, attempt.aim.goal) if isinstance(attempt.aim, Along | PickUp) else ()
         if shut_to(builder.play, frozenset({offer.by}), *way) is not None:
             continue
-        sources = _sources(builder, offer.by, attempt, stand)
+        counted_as = builder.counted_as(offer.by, stand)
+        sources = _sources(builder, offer.by, attempt, counted_as)
         for source in sources:
             for moment, there, ratios, limits in _aimed(builder, offer, attempt, source, stand):
                 guard: list[Condition] = [at_least(places_at(builder, offer.by, stand))]
@@ -61,10 +62,10 @@ def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
                     guard.append(at_least((ball_place(builder, *source),)))
                 only = _only(builder, offer)
                 guard += [only] if only is not None else []
-                rate = _rate(builder, offer, attempt, source, uses, stand)
+                rate = _rate(builder, offer, attempt, source, uses, counted_as)
                 rate = evolve(rate, limits=(*rate.limits, *limits))
                 tried = attempt_of(builder, offer, moment)
-                option = Option(offer, attempt, moment, tried, (*guard, *there), rate, only, there)
+                option = Option(offer, attempt, moment, tried, (*guard, *there), rate, only, there, counted_as)
                 yield _with_ratios(option, tuple(guard), ratios)
 
 
@@ -83,7 +84,7 @@ def _stands(builder: Builder, offer: Offer) -> tuple[Presence | At, ...]:
     if not offer.at:
         return (Presence.PLAYING,)
     spots = sorted(offer.at, key=repr)
-    found = [spot for spot in spots if (offer.by, spot) in builder.whereabouts]
+    found = [spot for spot in spots if (offer.by, spot) in builder.whereabouts | builder.reached]
     return tuple(At(spot) for spot in found or spots)
 
 
@@ -207,7 +208,8 @@ def _at_players(builder: Builder, aim: AtPlayers, moment: Moment) -> Iterator[Ai
     places = in_play(builder, *targets)
     for who in targets:
         own = in_play(builder, who)
-        there = at_least(own, 2 if (who, moment.by_at) == (moment.by, Presence.PLAYING) else 1)
+        aimer_there = (who, builder.counted_as(who, moment.by_at)) == (moment.by, Presence.PLAYING)
+        there = at_least(own, 2 if aimer_there else 1)
         ratios = (Ratio(own, places),) if len(targets) > 1 else ()
         if not aim.holding:
             yield evolve(moment, person=who), (there,), ratios, ()
@@ -217,7 +219,7 @@ def _at_players(builder: Builder, aim: AtPlayers, moment: Moment) -> Iterator[Ai
 
 def _to_mate(builder: Builder, aim: ToMate, moment: Moment) -> Iterator[Aimed]:
     """Nobody passes to themselves either."""
-    there = builder.whereabouts
+    there = builder.whereabouts | builder.reached
     stands = [
         (who, standing)
         for who in builder.play.populations(moment.by.side)
@@ -228,7 +230,8 @@ def _to_mate(builder: Builder, aim: ToMate, moment: Moment) -> Iterator[Aimed]:
     places = tuple(place for who, standing in stands for place in places_at(builder, who, standing))
     for who, standing in stands:
         own = places_at(builder, who, standing)
-        least = 2 if (who, standing) == (moment.by, moment.by_at) else 1
+        here = builder.counted_as(moment.by, moment.by_at)
+        least = 2 if (who, builder.counted_as(who, standing)) == (moment.by, here) else 1
         ratios = (Ratio(own, places),) if len(stands) > 1 else ()
         part = part_of_mate(standing, moment.by)
         concerned = part if isinstance(part, SideId) else moment.concerned

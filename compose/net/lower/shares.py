@@ -25,7 +25,7 @@ MOST_CONDITIONS = 3  # more would make too many out of one option; then every ch
 
 @frozen
 class Option:
-    """One thing that players of one side and role may try with one kind of ball.
+    """One thing that players of one side and role may try with one kind of ball, counted among those who `stand` so.
 
     `only` is what the sentence asks for ("only when ..."), `there` that something is there to aim at.
     """
@@ -38,6 +38,7 @@ class Option:
     rate: Rate
     only: Condition | None = None
     there: tuple[Condition, ...] = ()
+    stand: Presence | At = Presence.PLAYING
     standing_ratio: tuple[Ratio, ...] = field(default=())
     down_ratio: tuple[Ratio, ...] = field(default=())
 
@@ -139,12 +140,12 @@ def _said(option: Option, available: Sequence[Rival]) -> float | None:
     return float(option.offer.share) / len(choices)
 
 
-def _choice(option: Option) -> tuple[tuple[int, ...], Trial]:
-    """What is chosen: of several kinds that a line lets them take whichever they come upon."""
+def _choice(option: Option) -> tuple[tuple[int, ...], Trial, Presence | At]:
+    """What is chosen, and from where: of several kinds that a line lets them take whichever they come upon."""
     trial = evolve(option.trial, ball=None) if isinstance(option.trial.aim, PickUp) else option.trial
-    return option.offer.lines, trial
+    return option.offer.lines, trial, option.moment.by_at
 
 
 def _chooser(option: Option) -> tuple[Population, Presence | At, KindId | None]:
     taking = isinstance(option.trial.aim, PickUp)  # who takes something chooses from where, of whatever kind
-    return option.offer.by, option.moment.by_at, None if taking else option.trial.ball
+    return option.offer.by, option.stand, None if taking else option.trial.ball

@@ -48,6 +48,7 @@ def player_place(builder: Builder, who: Population, standing: Presence | At, liv
     They have so many `lives` left, where lives are counted: all of them if nothing is said. Who has just lost the
     last life is still counted with those in play who have one.
     """
+    standing = builder.counted_as(who, standing)
     there = lives_at(builder.play, builder.kept, who, standing)
     lives = (there[0] if lives is None else max(lives, there[-1])) if there else None
     key = ("player", who, standing, lives)
@@ -104,6 +105,7 @@ def in_play(builder: Builder, *who: Population) -> tuple[int, ...]:
 
 def places_at(builder: Builder, who: Population, standing: Presence | At) -> tuple[int, ...]:
     """The places of a population that stands so."""
+    standing = builder.counted_as(who, standing)
     there = lives_at(builder.play, builder.kept, who, standing)
     return tuple(player_place(builder, who, standing, lives) for lives in there or (None,))
 

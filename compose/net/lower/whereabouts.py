@@ -5,12 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from compose.net.lower.builder import Builder
+from compose.staging.floor.floor import ground_of
+from compose.staging.floor.ground import Ground
+from compose.staging.floor.homes import floors_of
+from compose.staging.floor.regions import regions
+from grammar.core.declared import AreaKind, Doing
 from grammar.core.fouls import Fouled
 from grammar.core.game import Play
 from grammar.core.lives import LastLife
-from grammar.core.play import Waiting
+from grammar.core.play import ToMate, Waiting
 from grammar.core.rules import AllPlaying, Go, Happening, KeptFor, Person, Rule, Subject, Swap
 from grammar.core.values import SHARED, At, Laden, Owner, Population, SideId, Spot, Thing, without_load
+
+ON_THE_FLOOR = (AreaKind.STRIP, AreaKind.ZONE, AreaKind.BASE, AreaKind.CIRCLE)
 
 
 def places_of_players(play: Play) -> frozenset[tuple[Population, Spot]]:
@@ -26,6 +33,31 @@ def places_of_players(play: Play) -> frozenset[tuple[Population, Spot]]:
                 there = [each.spot for each in rule.trigger.at if isinstance(each, At)]
                 found |= {(who, spot) for who in rule.trigger.by for spot in there}
     return frozenset((Population(who.side, without_load(who.role)), spot) for who, spot in found)
+
+
+def reached_in_play(play: Play, sent: frozenset[tuple[Population, Spot]]) -> frozenset[tuple[Population, Spot]]:
+    """Every population with the areas, of those of which a line asks who is there, that it may run into as it plays:
+    parts of its floor that are not shut to it, and to which no rule sends anybody to wait."""
+    asked = {at.spot for _, each in play.tries if isinstance(each.aim, ToMate) for at in each.aim.at if isinstance(at, At)}
+    asked |= {spot for offer in play.offers for spot in offer.at}
+    open_to_all = {spot: area for spot in asked if (area := play.area(spot)) is not None and area.kind in ON_THE_FLOOR}
+    waited_in = {spot for _, spot in sent}
+    if not open_to_all.keys() - waited_in:
+        return frozenset()
+    ground = ground_of(play)
+    return frozenset(
+        (who, spot)
+        for spot, area in open_to_all.items()
+        if spot not in waited_in and Doing.ENTER not in area.shut
+        for who in play.populations()
+        if not area.keeps_out(Population(who.side, without_load(who.role))) and _runs_over(play, ground, who, spot)
+    )
+
+
+def _runs_over(play: Play, ground: Ground, who: Population, spot: Spot) -> bool:
+    """Whether the floor on which somebody plays and a place share some ground."""
+    places = [region.rectangle for region in regions(ground, spot, None, who.side)]
+    return any(floor.overlaps(place) for floor in floors_of(play, ground, who) for place in places)
 
 
 def meant(play: Play, rule: Rule, who: Subject) -> Iterable[Population]:
