@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 import library
 from compose.answer.staged import Staged
 from compose.check import Budget, check
+from compose.modifiers.turned_switch import Turned, each_turned
 from compose.net.from_game import net_of
 from compose.net.net import Net
 from compose.telling.english.findings import findings_told
@@ -14,8 +15,6 @@ from grammar.finding import Finding, Outcome, Severity, spoken
 from grammar.frozen import evolve
 from grammar.resolve import resolve
 from grammar.said import Written, quoting
-from grammar.sentences.head import Switch
-from grammar.tree import Line
 from library.granted import granted_sheet
 
 CODE, TOO_LARGE = "C-switch", "C-budget"
@@ -31,27 +30,22 @@ def switched(game: Staged, known: Sequence[Finding], budget: Budget) -> Iterator
     `known` is what the check says of the game as it stands; a switch that makes the game too large says nothing.
     """
     told = {(each.code, each.place) for each in known}
-    for line in game.game.sheet.head:
-        if isinstance(line.sentence, Switch):
-            new = [each for each in _found(game, line, budget) if (each.code, each.place) not in told]
-            if new:
-                yield _note(line.sentence, new[0])
+    for turned in each_turned(game.game.sheet):
+        new = [each for each in _found(game, turned, budget) if (each.code, each.place) not in told]
+        if new:
+            yield _note(turned, new[0])
 
 
-def _note(switch: Switch, worst: Finding) -> Finding:
-    pattern = OFF if switch.on else ON
-    title = quoting(pattern, switch=switch.name.words(), what=worst.said[0] if worst.said else Written(worst.title))
-    hint = quoting("Write `{line}` to see all that is told then.", line=_turned(switch).words())
-    return spoken(CODE, Severity.NOTE, title, switch.span, hint, others=(worst.place,))
+def _note(turned: Turned, worst: Finding) -> Finding:
+    what = worst.said[0] if worst.said else Written(worst.title)
+    title = quoting(ON if turned.on else OFF, switch=turned.name, what=what)
+    hint = quoting("Write `{line}` to see all that is told then.", line=turned.line)
+    return spoken(CODE, Severity.NOTE, title, turned.place, hint, others=(worst.place,))
 
 
-def _turned(switch: Switch) -> Switch:
-    return evolve(switch, usually="usually off" if switch.on else "usually on")
-
-
-def _found(game: Staged, line: Line, budget: Budget) -> list[Finding]:
-    """What is to mend with one switch turned over, the gravest first: mistakes of its lines, else what the check finds."""
-    outcome = _net_with(game, line)
+def _found(game: Staged, turned: Turned, budget: Budget) -> list[Finding]:
+    """What is to mend with one switch turned over, the gravest first: mistakes of lines, else what the check says."""
+    outcome = _net_of(game, turned)
     if outcome.value is None:
         told = outcome.findings
     else:
@@ -60,15 +54,8 @@ def _found(game: Staged, line: Line, budget: Budget) -> list[Finding]:
     return sorted((each for each in told if each.severity in TO_MEND), key=lambda each: TO_MEND.index(each.severity))
 
 
-def _net_with(game: Staged, line: Line) -> Outcome[Net]:
-    """The net with one switch turned over."""
-    head = tuple(_turned_line(each) if each is line else each for each in game.game.sheet.head)
-    other = resolve(evolve(game.game.sheet, head=head), library.kit_categories())
+def _net_of(game: Staged, turned: Turned) -> Outcome[Net]:
+    other = resolve(turned.sheet, library.kit_categories())
     if other.value is None:
         return Outcome(None, other.findings)
     return net_of(other.value, granted_sheet(), game.players, game.staging.school_class.ages_years)
-
-
-def _turned_line(line: Line) -> Line:
-    assert isinstance(line.sentence, Switch)
-    return evolve(line, sentence=_turned(line.sentence))

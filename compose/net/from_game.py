@@ -62,9 +62,7 @@ def net_of(
     core = _aged(resolved(game, granted), ages_years)
     if findings := (*_too_few(game, numbers), *too_wide(core)):
         return Outcome(None, findings)
-    sides = {SideId(side): players for side, players in numbers.items()}
-    waiting = places_of_players(core.play)
-    builder = Builder(core, sides, laid_out(game, numbers), waiting, reached_in_play(core.play, waiting))
+    builder = _builder(core, game, numbers)
     place_tokens(builder)
     builder.findings.extend((*too_many_at_the_start(builder), *_of_the_sheet(core)))
     schedule = _lower_moves(builder)
@@ -94,6 +92,13 @@ def net_of(
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else net, tuple(builder.findings))
+
+
+def _builder(core: Core, game: Game, numbers: Mapping[str, int]) -> Builder:
+    """The net before there is anything in it, with where players can come to be."""
+    sides = {SideId(side): players for side, players in numbers.items()}
+    waiting = places_of_players(core.play)
+    return Builder(core, sides, laid_out(game, numbers), waiting, reached_in_play(core.play, waiting))
 
 
 def _aged(core: Core, ages_years: tuple[float, float] | None) -> Core:

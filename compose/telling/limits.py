@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.telling.services import grouped
 from compose.telling.voice import Voice
 from grammar.core.limits import CountsOnly, LowDown, Posture, Steps, Valid
-from grammar.core.play import AtPlayers, AtThing, Attempt, Through
+from grammar.core.play import AtPlayers, Attempt, AtThing, Through
 from grammar.core.skills import BOUNCING
 
 HITS = {

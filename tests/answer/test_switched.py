@@ -23,7 +23,8 @@ SOUND = "play", "players roll a foam ball at the lanterns of the other side"
 
 def row(usually: str, *lines: tuple[str, str]) -> str:
     """The row with a switch and lines of its sections that hang on it, or would."""
-    text = ROW.replace("  skills overarm throw, aim", f"  skills overarm throw, aim\n  switch short game, usually {usually}")
+    head = "  skills overarm throw, aim"
+    text = ROW.replace(head, f"{head}\n  switch short game, usually {usually}")
     for section, line in lines:
         text = text.replace(f"\n{section}\n", f"\n{section}\n  {line}\n")
     return text

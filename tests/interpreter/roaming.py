@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.sentences import play, sides, then, when
+from grammar.sentences import sides, then, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import Pupil, Spot
 from tests.interpreter.names import Folk, Somewhere

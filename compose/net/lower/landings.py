@@ -92,9 +92,7 @@ def _of_who_waits(builder: Builder, kind: KindId) -> tuple[Spot, ...]:
 def _closed(builder: Builder, home: Spot, kind: KindId, outside: tuple[Spot, ...]) -> Iterator[tuple[Spot, float]]:
     """Areas of the sheet, with the share of the half that they cover."""
     shut = {
-        (area.id, area.owner)
-        for area in builder.play.areas
-        if Doing.ENTER in area.shut or _left_alone(builder, area)
+        (area.id, area.owner) for area in builder.play.areas if Doing.ENTER in area.shut or _left_alone(builder, area)
     }
     unfetched = (each.spot for each in builder.play.unfetched if each.ball == kind)
     shut |= {(spot.of, spot.owner) for spot in (*unfetched, *outside) if isinstance(spot.of, AreaId)}

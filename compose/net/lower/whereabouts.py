@@ -38,8 +38,8 @@ def places_of_players(play: Play) -> frozenset[tuple[Population, Spot]]:
 def reached_in_play(play: Play, sent: frozenset[tuple[Population, Spot]]) -> frozenset[tuple[Population, Spot]]:
     """Every population with the areas, of those of which a line asks who is there, that it may run into as it plays:
     parts of its floor that are not shut to it, and to which no rule sends anybody to wait."""
-    asked = {at.spot for _, each in play.tries if isinstance(each.aim, ToMate) for at in each.aim.at if isinstance(at, At)}
-    asked |= {spot for offer in play.offers for spot in offer.at}
+    mates = (at for _, each in play.tries if isinstance(each.aim, ToMate) for at in each.aim.at)
+    asked = {at.spot for at in mates if isinstance(at, At)} | {spot for offer in play.offers for spot in offer.at}
     open_to_all = {spot: area for spot in asked if (area := play.area(spot)) is not None and area.kind in ON_THE_FLOOR}
     waited_in = {spot for _, spot in sent}
     if not open_to_all.keys() - waited_in:

@@ -16,8 +16,8 @@ from grammar.core.reading.play.blocking import read_blocks, read_guarding
 from grammar.core.reading.play.circles import read_all_move_on, read_move_on
 from grammar.core.reading.play.limits import (
     read_after_bounce,
-    read_low_down,
     read_hit_not_bounced,
+    read_low_down,
     read_not_above,
     read_not_bounced,
     read_steps,

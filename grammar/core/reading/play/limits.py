@@ -8,12 +8,20 @@ from grammar.core.limits import CountsOnly, LowDown, Posture, Steps, Valid
 from grammar.core.reading.play.offers import acting
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken
-from grammar.core.values import Population, Sort, Thing
 from grammar.core.skills import BOUNCING, FLYING, WITH_A_BALL
+from grammar.core.values import Population, Sort, Thing
 from grammar.said import quoting
 from grammar.sentences import limits
 from grammar.sentences.base import Node, Np
-from grammar.sentences.limits import BOUNCED, CountsAfterBounce, HitNotBounced, NobodyRuns, NotAbove, NotBounced, StepLimit
+from grammar.sentences.limits import (
+    BOUNCED,
+    CountsAfterBounce,
+    HitNotBounced,
+    NobodyRuns,
+    NotAbove,
+    NotBounced,
+    StepLimit,
+)
 
 
 def read_after_bounce(reader: Reader, sentence: CountsAfterBounce, line: int) -> Iterator[CountsOnly]:

@@ -37,9 +37,10 @@ from grammar.game import Game
 class Known:
     """The sheet's names, and what has been read so far.
 
-    `tried` are the skills that anybody tries, `sent_at` whom and what balls are sent at, `pairs` the sides with whom they aim at, `touching` who touches,
-    `chased_for` the balls for which they touch who has one, `bell_s` is when the clock ends the round,
-    `sent_over` whose areas of each name rules send players to, `passed_to` where team-mates wait for passes.
+    `tried` are the skills that anybody tries, `sent_at` whom and what balls are sent at, `pairs` the sides with whom
+    they aim at, `touching` who touches, `chased_for` the balls for which they touch who has one, `bell_s` is when the
+    clock ends the round, `sent_over` whose areas of each name rules send players to, `passed_to` where team-mates wait
+    for passes.
     """
 
     game: Game

@@ -1,0 +1,31 @@
+"""A sheet with one of its switches turned over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.frozen import evolve, frozen
+from grammar.sentences.head import Switch
+from grammar.span import Span
+from grammar.tree import GameSheet
+
+
+@frozen
+class Turned:
+    """The sheet with a switch turned over: its name, whether it is `on` now, its line as it is now, where it stands."""
+
+    name: str
+    on: bool
+    line: str
+    place: Span
+    sheet: GameSheet
+
+
+def each_turned(sheet: GameSheet) -> Iterator[Turned]:
+    """The sheet once for each of its switches, with that one turned over and the others as they are."""
+    for number, line in enumerate(sheet.head):
+        switch = line.sentence
+        if isinstance(switch, Switch):
+            other = evolve(switch, usually="usually off" if switch.on else "usually on")
+            head = (*sheet.head[:number], evolve(line, sentence=other), *sheet.head[number + 1 :])
+            yield Turned(switch.name.words(), other.on, other.words(), switch.span, evolve(sheet, head=head))
