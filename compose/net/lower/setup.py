@@ -37,7 +37,7 @@ def place_tokens(builder: Builder) -> None:
             for step in range(track.steps + 1):
                 step_place(builder, kind.id, step)
             _on_steps(builder, kind.id)
-        elif kind.sort is Sort.TARGET:
+        elif kind.sort in (Sort.TARGET, Sort.BODY):
             for thing in builder.play.things(kind.id):
                 every, lying = how_many(builder, kind.id, thing.owner), _lying(builder, thing)
                 builder.start(target_place(builder, thing, Posture.UP), every - lying)
