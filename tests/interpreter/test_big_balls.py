@@ -50,7 +50,8 @@ def test_it_arrives_as_any_other_thing_does(skill: str, way: str) -> None:
     game = game_in(moved("gym ball", skill, way))
     agree(game, PLAYERS)
     arrivals = [
-        {(move.told.moment.by, move.outcome) for move in net_in(each, PLAYERS).transitions if isinstance(move.told, Tried)
+        {(move.told.moment.by, move.outcome) for move in net_in(each, PLAYERS).transitions
+         if isinstance(move.told, Tried)
          and move.told.moment.result is Result.ARRIVED}
         for each in (game, game_in(moved("log", skill, way)))
     ]  # fmt: skip
