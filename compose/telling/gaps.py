@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from compose.telling.balls_left import balls_left
 from compose.telling.granted import places_of_balls
 from compose.telling.orbit import alike_for_each
 from compose.telling.owners import home_of
@@ -50,6 +51,8 @@ def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
         yield Topic.DOES, _alike(voice, left).say("nobody aims at {what}", what=_alike(voice, left).things(left, True))
     for balls, spots in _unfetched(voice):
         yield Topic.BALLS, nobody_fetches(_alike(voice, spots), balls, set(spots))
+    for text in _stopping_elsewhere(voice):
+        yield Topic.BALLS, text
     stuck = _never_left(voice)
     if frozen := frozenset(spot for spot in stuck if spot.is_frozen):
         yield Topic.WAITS, voice.say("nobody frees who is frozen")
@@ -61,6 +64,19 @@ def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
         yield Topic.WAITS, speaking.say(pattern, where=speaking.bare_place(stuck))
     if not _anybody_leaves(voice):
         yield Topic.WAITS, voice.say("nobody waits, and nobody is out")
+
+
+def _stopping_elsewhere(voice: Voice) -> Iterator[str]:
+    """Which of the balls that rest somewhere in a half, or on the court, stop where nobody follows them as they play."""
+    on_floor, off_floor = balls_left(voice.play)
+    for pattern, left in (
+        ("as many of the {balls} that come to lie somewhere stop {where} as it covers of the floor", on_floor),
+        ("half of the {balls} that come to lie somewhere roll on that way and stop {where}", off_floor),
+    ):
+        for kinds, spots in left:
+            speaking = _alike(voice, spots)
+            balls = speaking.balls(kinds, True, None)
+            yield speaking.say(pattern, balls=balls, where=speaking.calling("a").place(spots))
 
 
 def _moved_on(voice: Voice) -> Iterator[str]:
