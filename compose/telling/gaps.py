@@ -67,7 +67,7 @@ def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
 
 
 def _stopping_elsewhere(voice: Voice) -> Iterator[str]:
-    """Which of the balls that rest somewhere in a half, or on the court, stop where nobody follows them as they play."""
+    """Which of the balls that rest somewhere in a half, or on the court, stop where nobody follows them."""
     on_floor, off_floor = balls_left(voice.play)
     for pattern, left in (
         ("as many of the {balls} that come to lie somewhere stop {where} as it covers of the floor", on_floor),

@@ -1,4 +1,4 @@
-"""What is told of where balls stop is where the net lets them stop, in every game of the library and off every court."""
+"""What is told of where balls stop is where the net lets them stop, in every game of the library and off courts."""
 
 from __future__ import annotations
 
