@@ -11,6 +11,7 @@ from grammar.class_turns import CLASS_TURNS
 from grammar.heard.ball_turns import BALL_TURNS
 from grammar.heard.forbidden import FORBIDDEN
 from grammar.heard.happening_turns import HAPPENING_TURNS
+from grammar.heard.hit_turns import HIT_TURNS
 from grammar.heard.how_many_turns import HOW_MANY_TURNS
 from grammar.heard.in_turn import IN_TURN
 from grammar.heard.laid_out import LAID_OUT
@@ -131,12 +132,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(rf"^(\d+ {WHAT}),? together,? (?=frees? )", r"\1 ", "play"),
     saying(r"\b(?:chases?|tags?|catch(?:es)?|touches) (?=(?:the |all |other )*(?:players|ǁ\d+|opponents)\b)", "touch ",
            "play"),
-    saying(r"^(?:a hit|hits|a ball|balls) (?:in the face|(?:on|at|in) the head) (?:do|does) not count$",
-           "a hit above the shoulder does not count", "play"),
-    saying(r"^(?:an? |any |the )?players? hit above the (shoulder|hip|knee) (?:do|does) not count$",
-           r"a hit above the \1 does not count", "play"),
-    saying(rf"^(?:a hit|hits) (?:on|of|at) ({_ONE}|players) (after a bounce|off the wall) (do|does) not count$",
-           r"\1 hit \2 \3 not count", "play"),
+    *HIT_TURNS,
     # when something happens
     saying(r"\bis hit (?:in the face|(?:on|at|in) the head)(?=[:,])", "is hit above the shoulder", "when"),
     saying(r"^(?:after )?(?:every|each) (?:whole )?minute[:,] ", "every 60 s: ", "when"),

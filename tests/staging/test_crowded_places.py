@@ -64,6 +64,36 @@ def test_what_lies_over_another_place_on_any_court_is_meant_to() -> None:
     assert not list(crowded_places(game_in(text_of(18, 9, place))))
 
 
+MATS = "guard zone: {deep} m deep, across the middle{shut}\n  safe base: 2 m deep, in 4 places on the court{only}"
+
+
+@pytest.mark.parametrize("deep", [5, 9, 10, 12])
+@pytest.mark.parametrize(("shut", "only", "told"), [
+    ("", ", nobody is touched there", False),
+    (", only guards enter there", ", nobody is touched there", False),
+    (", only guards enter there", ", no guards there", True),
+    (", nobody enters there", "", True),
+])  # fmt: skip
+def test_a_place_may_lie_in_another_unless_they_exclude_each_other(deep: int, shut: str, only: str, told: bool) -> None:
+    text = text_of(18, 12, MATS.format(deep=deep, shut=shut, only=only), cut="in one piece", home="the court")
+    text = text.replace("2 foam balls in each half", "foam balls in the middle")
+    text = text.replace("mirrored\n", "mirrored\n  role guard: 2 players of each side\n")
+    over = any("guard zone" in each.title for each in crowded_places(game_in(text)))
+    assert over is (told and deep > 7)  # the mats lie 3.5 m from the middle
+
+
+@pytest.mark.parametrize(("stay", "told"), [
+    ("players stay on the safe base", False),
+    ("guards stay in the guard zone\n  wrens stay on the safe base", True),
+])  # fmt: skip
+def test_homes_of_two_want_floor_of_their_own(stay: str, told: bool) -> None:
+    text = text_of(18, 12, MATS.format(deep=12, shut="", only=""), cut="in one piece", home="the court")
+    text = text.replace("players stay in the court", stay)
+    text = text.replace("2 foam balls in each half", "foam balls in the middle")
+    text = text.replace(", mirrored\n", "\n  role guard: 2 players of finches\n")
+    assert bool(list(crowded_places(game_in(text)))) is told
+
+
 def test_no_game_of_the_library_is_crowded_on_its_own_court() -> None:
     assert {name: told for name, game in library_games().items() if (told := list(crowded_places(game)))} == {}
 

@@ -24,7 +24,7 @@ from compose.net.told import Fetched, Ticked, Tried
 from grammar.core.declared import AreaKind
 from grammar.core.rules import Result
 from grammar.core.skills import SKILL_WORDS
-from grammar.core.values import SHARED, At, Landmark, SideId
+from grammar.core.values import SHARED, AreaId, At, Landmark, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
 from grammar.said import Chain, said
@@ -139,7 +139,7 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
     forbidding = forbidden_by(study, first.place)
     return Found(
         code=CODE,
-        severity=Severity.WARNING,
+        severity=Severity.NOTE if _is_store(study, first.place) else Severity.WARNING,
         title=_title(study, alike),
         place=forbidding.span if forbidding else _where(study, state, first.place),
         hint=Chain((how_many_like_this(states.size, study.space.states), _mend(study, alike))),
@@ -149,6 +149,13 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
             ("most at once", float(study.table[states, first.place].max())),
         ),
     )
+
+
+def _is_store(study: Study, place: int) -> bool:
+    """Whether it is an area of the sheet to which a line sends what players take along: whoever has it keeps it."""
+    where = study.net.places[place]
+    there = where.standing.spot.of if isinstance(where.standing, At) else None
+    return where.token != "player" and isinstance(there, AreaId) and taken_about(study.net, where)
 
 
 def _where(study: Study, state: int, place: int) -> Span:
@@ -220,6 +227,8 @@ def forbidden_by(study: Study, place: int) -> Rule | None:
 def _mend(study: Study, alike: list[Stranding]) -> Value:
     """What to write, for balls as a sentence that may stand in the sheet."""
     first, where = alike[0], study.net.places[alike[0].place]
+    if _is_store(study, first.place):
+        return "If they are to come back, say in play who takes them from there, and where to."
     if taken_about(study.net, where):
         return "Say in play who takes them from there, and where to."
     if where.token == "ball" and first.sometimes:
