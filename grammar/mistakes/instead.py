@@ -19,18 +19,23 @@ from grammar.words import capital
 
 _APART = re.compile(r",? and |, ")
 _LONG_NAME = re.compile("WORD WORD WORD WORD")
+_CLOCK = re.compile(r"after (\d+(?:\.\d+)?) ?(min(?:utes?)?|s(?:ec(?:onds?)?)?)\b", re.IGNORECASE)
+_UNITS = {"m": "min", "s": "s"}
+PLAYS_ANOTHER, PLAYS_WITHOUT = "the check plays another game then", "the check plays without it"
 OF_RULES = ("play", "when", "finish")
-_DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|throw|roll|kick|strike|push|carry|tow|touch|take)\b")
+_DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|(?:throw|roll|kick|strike|push|carry|tow|touch|take)s?)\b")
 
 
 def instead(section: str, text: str, stop: int, written: str) -> Value:
     """What to do about a line that stops at a letter to be a sentence of its section. `written` is as it stands."""
     kept = right_so_far(section, text, stop)
     if not kept:
-        return Chain((_nearest(section, text), *_for_people(section, text, written, "it")))
+        people = _with_clock(section, text, written) or _for_people(section, text, written, "it")
+        return Chain((_nearest(section, text), *people))
     rest = _APART.sub("", text[len(kept) :], count=1)
     asked = f": {rest}" if section == "when" and ":" in kept else rest  # it is of what follows
-    people = _for_people(section, rest, written, "the rest")
+    as_written = " ".join(written.split()[-len(rest.split()) :])
+    people = _with_clock(section, kept, as_written) or _for_people(section, rest, written, "the rest")
     return Chain((quoting("`{kept}` is a sentence without the rest.", kept=kept), _nearest(section, asked), *people))
 
 
@@ -68,11 +73,32 @@ def _for_people(section: str, unread: str, written: str, what: str) -> Iterator[
     check makes of what it cannot read."""
     if section not in OF_RULES or '"' in written:
         return
-    then = said("the check plays another game then" if _DECIDES.search(unread) else "the check plays without it")
+    then = said(PLAYS_ANOTHER if _DECIDES.search(unread) else PLAYS_WITHOUT)
     put = "If nothing else says it, put it in quotes under `play`, for people ({then}): {line}"
     if what != "it":
         put = "If nothing else says the rest, put the whole line in quotes under `play`, for people ({then}): {line}"
     yield quoting(put, then=then, line=f'"{capital(written)}."')
+
+
+def _with_clock(section: str, begun: str, rest: str) -> tuple[Value, ...]:
+    """The line of the clock that is read, and what of it stays for people: without it nothing ends the round.
+
+    Nothing where the line does not begin with a time, or is in quotes already.
+    """
+    clock = _CLOCK.match(begun) if section == "finish" and '"' not in rest else None
+    if clock is None:
+        return ()
+    offered = (f"{begun}, else a draw", begun, f"after {clock[1]} {_UNITS[clock[2][0].lower()]}: nobody wins")
+    line = next(each for each in offered if is_sentence("finish", each))
+    then = said(PLAYS_ANOTHER if _DECIDES.search(rest) else PLAYS_WITHOUT)
+    put = (
+        "If nothing else says the rest, write `{line}`, so that the clock still ends the round, and in quotes under "
+        "`play`, for people ({then}): {rest}"
+    )
+    told = quoting(put, line=line, then=then, rest=f'"{capital(rest)}."')
+    if not begun.endswith("more points wins"):
+        return (told,)
+    return (quoting("Where the next point is to decide: {line}.", line=f"`{begun}, else the next point wins`"), told)
 
 
 def is_sentence(section: str, text: str) -> bool:

@@ -81,6 +81,17 @@ class SideWins(Node):
 
 
 @frozen
+class SideLoses(Node):
+    """Such as "the thrower's side loses": an effect, or a result; the round ends."""
+
+    side: AnySide
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.side, "loses")
+
+
+@frozen
 class NobodyWins(Node):
     """Such as "nobody wins": the round is over."""
 
@@ -106,7 +117,7 @@ class NextKnockedWins(Node):
         return spoken("the next", self.what, "knocked wins")
 
 
-Result = MoreWins | BestWins | Draw | SideWins | NobodyWins | NextPointWins | NextKnockedWins
+Result = MoreWins | BestWins | Draw | SideWins | SideLoses | NobodyWins | NextPointWins | NextKnockedWins
 
 
 @frozen

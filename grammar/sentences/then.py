@@ -170,17 +170,6 @@ class Scores(Node):
 
 
 @frozen
-class SideLoses(Node):
-    """Such as "the thrower's side loses": the round ends."""
-
-    side: AnySide
-    verb: str = field(eq=False)
-
-    def words(self) -> str:
-        return spoken(self.side, "loses")
-
-
-@frozen
 class StartsAgain(Node):
     """Players, balls and targets go back to the set-up; points stay."""
 

@@ -7,7 +7,7 @@ from grammar.sentences.ball import HasBall
 from grammar.sentences.base import Node, Np, Quantity, SideOf, SideRef, spoken
 from grammar.sentences.claims import Condition
 from grammar.sentences.events import Event
-from grammar.sentences.finish import SideWins
+from grammar.sentences.finish import SideLoses, SideWins
 from grammar.sentences.freezing import Freezes
 from grammar.sentences.lives import LosesLife, WinsLife
 from grammar.sentences.sets import StandAgain, StaysAsItIs
@@ -22,7 +22,6 @@ from grammar.sentences.then import (
     PlaysOn,
     Returns,
     Scores,
-    SideLoses,
     StandsUp,
     StartsAgain,
     StaysDown,

@@ -138,7 +138,7 @@ def slots(sheet: Sheet, said: when.Consequence | Taking, scene: Scene, board: Bo
             yield "load" if isinstance(said, then.Drops) or sheet.is_taken(said.what) else ("ball", "")
         case then.Scores():
             yield from sides_meant(sheet, said.side, scene)
-        case finish.SideWins() | then.SideLoses():
+        case finish.SideWins() | finish.SideLoses():
             yield "result"
         case then.StartsAgain():
             yield "everything"

@@ -103,7 +103,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
                 number = sheet.sides.index(side)
                 by = said.points.whole * times_more(sheet, board) if said.verb == "scores" else -said.points.whole
                 board.points[number] = min(max(board.points[number] + by, 0), most_points(sheet, side))
-        case finish.SideWins() | then.SideLoses():
+        case finish.SideWins() | finish.SideLoses():
             (side,) = sides_meant(sheet, said.side, scene)
             board.won = side if isinstance(said, finish.SideWins) else sheet.others(side)[0]
         case then.StartsAgain():

@@ -201,6 +201,11 @@ class Round:
                     said = side_said(self.sheet, result.side)
                     assert isinstance(said, Of), result.words()
                     return said.side
+                case finish.SideLoses(side=phrase):
+                    said = side_said(self.sheet, phrase)
+                    lost = said.side if isinstance(said, Of) else side
+                    others = [each for each in self.sheet.sides if each != lost]
+                    return others[0] if others else DRAW
                 case finish.BestWins():
                     return self.sheet.sides[0]
                 case finish.MoreWins():

@@ -81,7 +81,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield from _scored(reader, consequence, moment)
         case finish.SideWins():
             yield Finish(_side(reader, consequence.side, moment))
-        case then.SideLoses():
+        case finish.SideLoses():
             yield _lost(reader, consequence, moment)
         case lives.LosesLife() | lives.WinsLife():
             whom = (each.who for each in movers(reader, consequence.who, moment))
@@ -146,7 +146,7 @@ def _fallen(reader: Reader, consequence: then.StaysDown | then.StandsUp | sets.S
     return Put(posture, isinstance(consequence, sets.StaysAsItIs))
 
 
-def _lost(reader: Reader, consequence: then.SideLoses, moment: Moment) -> Finish:
+def _lost(reader: Reader, consequence: finish.SideLoses, moment: Moment) -> Finish:
     others = reader.others(_side(reader, consequence.side, moment))
     if len(others) != 1:
         title = quoting("{number} sides are left, of which none has won.", number=len(others))

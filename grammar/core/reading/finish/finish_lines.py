@@ -141,6 +141,8 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
                     result.side, "`{said}` could be any side.", "Name it, or say who has more of something."
                 )
             return Won(the_one(said, spoken.meant(said, frozenset())))
+        case finish.SideLoses():
+            return _loses(reader, result, spoken)
         case finish.BestWins():
             if not reader.solo:
                 title = "Points are counted for each side, not for each player."
@@ -156,6 +158,15 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
                 for side in reader.side_ids
             )
             return Most(counts, result.more == "more")
+
+
+def _loses(reader: Reader, result: finish.SideLoses, spoken: Spoken) -> Verdict:
+    """The other side has won; where there is none, nobody."""
+    said = whose_side(reader.game, result.side)
+    if said.whose is Whose.ANY:
+        raise Senseless(result.side, "`{said}` could be any side.", "Name it, or say who has more of something.")
+    side = the_one(said, spoken.meant(said, frozenset()))
+    return Won(_only_other(reader, result, side)) if reader.others(side) else NoWinner.NOBODY
 
 
 def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bell | Rule | PointsCount]:
