@@ -204,8 +204,7 @@ class Round:
                 case finish.SideLoses(side=phrase):
                     said = side_said(self.sheet, phrase)
                     lost = said.side if isinstance(said, Of) else side
-                    others = [each for each in self.sheet.sides if each != lost]
-                    return others[0] if others else DRAW
+                    return next((each for each in self.sheet.sides if each != lost), DRAW)
                 case finish.BestWins():
                     return self.sheet.sides[0]
                 case finish.MoreWins():
