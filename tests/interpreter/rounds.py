@@ -202,8 +202,7 @@ class Round:
                     assert isinstance(said, Of), result.words()
                     return said.side
                 case finish.SideLoses(side=phrase):
-                    said = side_said(self.sheet, phrase)
-                    lost = said.side if isinstance(said, Of) else side
+                    lost = said.side if isinstance(said := side_said(self.sheet, phrase), Of) else side
                     return next((each for each in self.sheet.sides if each != lost), DRAW)
                 case finish.BestWins():
                     return self.sheet.sides[0]

@@ -39,7 +39,7 @@ MAKERS = (
     *sorted((HOME / "compose/modifiers/changes").glob("*.py")),
     *(
         HOME / f"compose/modifiers/{name}.py"
-        for name in ("apply", "fit_for", "from_sheet", "modifier", "needs", "recipe")
+        for name in ("apply", "carry_over", "fit_for", "from_sheet", "modifier", "needs", "recipe")
     ),
     HOME / "compose/staging/class_from_sheet.py",
     HOME / "library/own_halls.py",
