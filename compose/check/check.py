@@ -6,6 +6,7 @@ from compose.check.explore import TooLarge, explore
 from compose.check.findings import AT_THE_START, FINDINGS
 from compose.check.findings.limits import over_budget, too_large, unfinished
 from compose.check.findings.stall import hold_out
+from compose.check.findings.unseen import unseen
 from compose.check.found import Found
 from compose.check.graph import longest_line
 from compose.check.match import can_win
@@ -54,10 +55,10 @@ def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckR
     each = budget if turned is None else evolve(budget, megabytes=budget.megabytes / 2)
     space = explore(net, each)
     if isinstance(space, TooLarge):
-        return CheckResult((too_large(space),), None, None)
+        return CheckResult((too_large(space), *unseen(net)), None, None)
     other = explore(turned, each) if turned is not None else None
     if isinstance(other, TooLarge):
-        return CheckResult((too_large(other),), None, None)
+        return CheckResult((too_large(other), *unseen(net)), None, None)
     study = Study(space, patience, Study(other, patience) if other is not None else None)
     found, missed = over_budget(space, budget), []
     for entry in FINDINGS if not study.ended[0] else AT_THE_START:
@@ -67,6 +68,8 @@ def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckR
             found += entry.look(study)
         except StoppedError:
             missed.append(entry.about)
+    if not space.complete and not study.ended[0]:
+        found += unseen(net)
     return CheckResult((*found, *unfinished(missed)), space, _facts(study))
 
 

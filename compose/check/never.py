@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import numpy as np
-
-from compose.check.condition import Bools, clauses, holds
+from compose.check.condition import clauses
 from compose.check.found import Value
-from compose.check.study import Study
+from compose.check.seen import Seen
 from compose.net.net import RESULT, All, AnyOf, Assign, Comparison, Condition, Move, Net, Not, Reaction, Transition
 from grammar.frozen import evolve, frozen
 from grammar.said import NOTHING, Chain, said
@@ -27,71 +25,66 @@ class Why:
 NOTHING_LEADS_TO_IT = Why("nothing that can be tried in this game leads to it")
 
 
-def why_never(study: Study, condition: Condition, otherwise: str, among: Bools | None = None) -> Why:
-    """The first part that is never true, or that the parts are never true together; `otherwise` where they are.
-
-    `among` (states,) says where to look; where it is not given everywhere that play can come to.
-    """
-    seen = np.ones(study.space.states, dtype=np.bool_) if among is None else among
-    parts = clauses(condition)
-    for part in parts:
-        if not _ever(study, part, seen):
-            return _instead(study, part, seen)
-    if _ever(study, condition, seen):
+def why_never(seen: Seen, condition: Condition, otherwise: str) -> Why:
+    """The first part that is never true, or that the parts are never true together; `otherwise` where they are."""
+    for part in clauses(condition):
+        if not seen.ever(part):
+            return _instead(seen, part)
+    if seen.ever(condition):
         return Why(otherwise)
-    return Why(said("never all at once: {parts}", parts=Chain(parts, ", ")), Not(condition))
+    return Why(said("never all at once: {parts}", parts=Chain(clauses(condition), ", ")), Not(condition))
 
 
-def why_not_fired(study: Study, transition: Transition) -> Why:
+def why_not_fired(seen: Seen, transition: Transition) -> Why:
     """What keeps a transition from ever happening in play: its guard, or whom or what it needs."""
-    live = ~study.ended
     needed = [
         Comparison(tuple((1, place) for place in places), ">=", 1)
         for places in (*transition.rate.limits, *(ratio.numerator for ratio in transition.rate.ratios))
         if places
     ]
     for part in (*clauses(transition.guard), *needed):
-        if not _ever(study, part, live):
-            return _instead(study, part, live)
+        if not seen.live.ever(part):
+            return _instead(seen.live, part)
     return Why("what it needs is never there all at once")
 
 
-def _ever(study: Study, condition: Condition, seen: Bools) -> bool:
-    return bool((holds(condition, study.table) & seen).any())
+def why_no_reaction(seen: Seen, reaction: Reaction) -> Why:
+    """What keeps something from ever following by itself."""
+    return why_never(seen, reaction.guard, "it is so from the start and never comes to be so anew")
 
 
-def _instead(study: Study, part: Condition, seen: Bools) -> Why:
-    """What holds in all of these states, in none of which the part does."""
-    net = study.net
+def _instead(seen: Seen, part: Condition) -> Why:
+    """What holds everywhere, where the part holds nowhere."""
+    net = seen.net
     part = plain(part)
     if isinstance(part, Not):
         return Why(said("it is always so: {condition}", condition=part.part), part.part)
     if isinstance(part, AnyOf) and part.parts:
-        reasons = [_instead(study, each, seen) for each in part.parts]
+        reasons = [_instead(seen, each) for each in part.parts]
         instead = All(tuple(each.instead for each in reasons if each.instead is not None))
         why = Chain(tuple(each.told for each in reasons), " and ")
         return Why(why, instead, sum((each.lines for each in reasons), ()))
     if isinstance(part, Comparison) and part.terms and all(times == 1 for times, _ in part.terms):
         if any(net.places[place].token == RESULT for _, place in part.terms):
-            return _why_no_rule(study, part)
+            return _why_no_rule(seen, part)
         if (part.relation, part.bound) == (">=", 1):
             named = Chain(tuple(net.places[place] for _, place in part.terms), " or ")
             return Why(said("there are never any {tokens}", tokens=named), Comparison(part.terms, "==", 0))
-        if part.relation != ">=" and part.bound >= 0 and not _ever(study, evolve(part, relation="<="), seen):
-            return _always_more(study, part, seen)
+        if part.relation != ">=" and part.bound >= 0 and not seen.ever(evolve(part, relation="<=")):
+            return _always_more(seen, part)
     no_room = _no_room(part, net)
     return Why(said("there are never {condition}{no_room}", condition=part, no_room=no_room), Not(part))
 
 
-def _why_no_rule(study: Study, part: Comparison) -> Why:
+def _why_no_rule(seen: Seen, part: Comparison) -> Why:
     """Why no rule ever ends the round so: what keeps whatever leads to such a rule from happening."""
     asked = [(place, part.bound) for _, place in part.terms]
-    acts: list[Transition | Reaction] = [*study.net.transitions, *study.net.reactions]
+    acts: list[Transition | Reaction] = [*seen.net.transitions, *seen.net.reactions]
     for act in acts:
         if any(isinstance(each, Assign) and (each.place, each.value) in asked for each in act.effects):
             if isinstance(act, Transition):
-                return why_not_fired(study, act)
-            return why_never(study, act.guard, "it is so from the start and never comes to be so anew")
+                return why_not_fired(seen, act)
+            return why_no_reaction(seen, act)
     return NOTHING_LEADS_TO_IT
 
 
@@ -103,11 +96,10 @@ def plain(part: Condition) -> Condition:
     return part
 
 
-def _always_more(study: Study, part: Comparison, seen: Bools) -> Why:
+def _always_more(seen: Seen, part: Comparison) -> Why:
     """Which of the places always hold more than the bound: the fewest that do so each by itself, else all together."""
-    net, places = study.net, [place for _, place in part.terms]
-    counts = {place: study.table[seen, place] for place in places}
-    least = {place: int(counts[place].min(initial=net.places[place].capacity)) for place in places}
+    net, places = seen.net, [place for _, place in part.terms]
+    least = {place: seen.fewest(place) for place in places}
     enough: list[int] = []
     for place in sorted(places, key=lambda place: -least[place]):
         if sum(least[each] for each in enough) <= part.bound:
@@ -118,7 +110,7 @@ def _always_more(study: Study, part: Comparison, seen: Bools) -> Why:
     told = said("some {tokens}", tokens=Chain(named, " or "))
     if part.bound != 0:
         told = said("more than {bound} {tokens}", bound=part.bound, tokens=Chain(named, " and "))
-    still = all((counts[place] == net.places[place].start).all() for place in enough)
+    still = all(seen.still(place) for place in enough)
     reason, lines = _for_what(net, enough) if still else ("", ())
     instead = Comparison(tuple((1, place) for place in enough), ">=", part.bound + 1)
     return Why(said("there are always {some}{why}", some=told, why=reason), instead, lines)

@@ -98,7 +98,10 @@ def how_found(answer: Answer, wording: Wording = ENGLISH) -> str:
     """How much was looked at, for those who want to know."""
     facts, say = answer.facts, wording.say
     if facts is None:
-        return say("How it was found: from the sheet alone; there is too much that can happen to look at any of it.")
+        return say(
+            "How it was found: from how many there can be of each at least and at most; "
+            "there is too much that can happen to look at any of it."
+        )
     pattern = "How it was found: {situations} and {moves} were looked at, there are more."
     if facts.complete:
         pattern = "How it was found: {situations} and {moves} were looked at, all there are."

@@ -97,8 +97,9 @@ def test_what_was_seen_is_told_however_much_was_not_looked_at(loop: bool) -> Non
     play.end("over", "north", play.at_least("one", 200), told)
     result = check(play.net(), Budget(states=3_000))
     assert result.space is not None and not result.space.complete
-    [budget, finding] = findings_told(result.findings, result.space.net)
-    assert (budget.code, finding.code) == ("C-budget", "C-endless" if loop else "C-dead-end")
+    [budget, finding, lost] = findings_told(result.findings, result.space.net)
+    codes = (budget.code, finding.code, lost.code)
+    assert codes == ("C-budget", "C-endless" if loop else "C-dead-end", "C-unwinnable"), "no end names south"
     assert [step.words for step in finding.witness[1:]] == ["into the trap"]
     assert f"{result.space.expanded:,} situations were looked into" in budget.title
     assert "--states 12000" in str(budget.hint) and result.facts is not None

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from compose.check import explore
 from compose.check.never import Why, why_never, why_not_fired
+from compose.check.seen import everywhere
 from compose.check.space import Budget, StateSpace
 from compose.check.study import Study
 from compose.net.net import All, AnyOf, Comparison, Condition, Net
@@ -34,7 +35,7 @@ def test_what_holds_instead_of_a_condition_holds_everywhere_and_shuts_it_out(net
     if study is None:
         return
     states = explore_plainly(net).states
-    why = why_never(study, asked, "it does come")
+    why = why_never(everywhere(study), asked, "it does come")
     if any(true(asked, state) for state in states):
         assert why == Why("it does come")
     else:
@@ -54,7 +55,7 @@ def test_what_keeps_a_move_from_happening_is_so_in_all_of_play(net: Net) -> None
     live = [state for number, state in enumerate(plain.states) if plain.ends[number] < 0]
     for number, transition in enumerate(net.transitions):
         if not study.space.happened[number].fired:
-            why = why_not_fired(study, transition)
+            why = why_not_fired(everywhere(study), transition)
             assert told_truly(why, live)
             if why.instead is None:  # each of its needs is met somewhere
                 assert any(true(transition.guard, state) for state in live) or isinstance(transition.guard, All)
@@ -70,6 +71,6 @@ def test_of_several_places_only_those_are_named_that_always_hold_some() -> None:
     net = play.net()
     study = whole(net)
     assert study is not None
-    why = why_never(study, Comparison(((1, 0), (1, 1)), "<=", 0), "")
+    why = why_never(everywhere(study), Comparison(((1, 0), (1, 1)), "<=", 0), "")
     assert why.instead == Comparison(((1, 1),), ">=", 1)
     assert words(why.told, net) == "there are always some spared, for nothing changes their number"

@@ -52,7 +52,7 @@ FINDINGS: tuple[Check, ...] = (
     Check(level_bell, whole=True, about="a bell at which nobody can lead"),
     Check(stranded, whole=True, about="stranded kit and players"),
     Check(stall, whole=True, about="a side that holds the round up"),
-    Check(idle, whole=False, about="rules without effect"),
+    Check(idle, whole=True, about="rules without effect"),
     Check(idle_side, whole=True, about="sides that can do nothing"),
     Check(idle_kit, whole=True, about="kit without use"),
     Check(no_return, whole=True, about="points of no return"),

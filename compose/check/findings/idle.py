@@ -9,99 +9,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from compose.check.findings.idle_told import HELPING, UNAIMED, Idle, told
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
-from compose.check.found import Found, Value
-from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_not_fired
+from compose.check.found import Found
+from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_no_reaction, why_not_fired
+from compose.check.seen import everywhere
 from compose.check.space import Happened
 from compose.check.study import Study
-from compose.net.net import Effect, Move, Net, Reaction, Rule, Transition
-from grammar.core.rules import Result
-from grammar.finding import Severity
+from compose.net.net import Effect, Move, Reaction, Rule, Transition
 from grammar.frozen import frozen
-from grammar.said import Capital, Chain, Listed, said
-
-CODE = "C-idle"
-HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
-_MEND = "Leave it out, or change what has to happen for it."
-_MEND_ALL = "Leave them out, or change what has to happen for them."
-UNAIMED = {
-    Result.HIT: "nobody aims at players, and the check reckons with no hit by accident",
-    Result.TOUCHED: "nobody touches players",
-}
-
-
-@frozen
-class Idle:
-    """A sentence that never takes effect, why (of each part), and whether it only stands by for what never comes."""
-
-    rule: Rule
-    whys: tuple[Why, ...]
-    harmless: bool
+from grammar.said import said
 
 
 def idle(study: Study) -> list[Found]:
-    """One finding for each reason that keeps sentences from taking effect; where not all of play was looked into those
-    to which nothing in the net leads."""
-    whole = study.space.complete
-    told_of = (*no_end(study), *unwinnable(study)) if whole else ()
+    """One finding for each reason that keeps sentences from taking effect; asks for the whole of play."""
+    told_of = (*no_end(study), *unwinnable(study))
     elsewhere = {span for found in told_of for span in (found.place, *found.others)}
-    groups: list[list[Idle]] = []
-    for rule in study.net.rules if whole else _left_out(study.net):
-        found = _judge(study, rule)
-        told = found is not None and rule.span in elsewhere and any(end.rule == rule for end in study.net.ends)
-        if found is not None and not told:
-            alike = next((group for group in groups if _common([*group, found])), None)
-            if alike is None:
-                groups.append([found])
-            else:
-                alike.append(found)
-    return [_finding(study, alike) for alike in groups]
-
-
-def _left_out(net: Net) -> Iterator[Rule]:
-    """Rules of no move, reaction or end."""
-    acts: tuple[Transition | Reaction, ...] = (*net.transitions, *net.reactions)
-    used = {rule for act in acts for rule in (*act.rules, *(effect.rule for effect in act.effects))}
-    used |= {end.rule for end in net.ends} | {counted.rule for counted in net.at_the_end}
-    yield from (rule for rule in net.rules if rule not in used)
-
-
-def _common(alike: list[Idle]) -> tuple[Why, ...]:
-    """The reasons that keep all of them idle; none where some do no harm and others do."""
-    if len({each.harmless for each in alike}) > 1:
-        return ()
-    first, *others = alike
-    return tuple(why for why in first.whys if all(why in each.whys for each in others))
-
-
-def _finding(study: Study, alike: list[Idle]) -> Found:
-    first, others = alike[0], alike[1:]
-    shared = _common(alike)[0]
-    title = said("{line} never takes effect.", line=first.rule)
-    if others:
-        title = said("{line} and 1 other line never take effect.", line=first.rule)
-        if len(others) > 1:
-            title = said("{line} and {number} other lines never take effect.", line=first.rule, number=len(others))
-    return Found(
-        code=CODE,
-        severity=Severity.NOTE if first.harmless else Severity.WARNING,
-        title=title,
-        place=first.rule.span,
-        hint=Chain((said("{why}.", why=Capital(shared.told)), *_and_then(first, others))),
-        others=tuple(dict.fromkeys((*(each.rule.span for each in others), *shared.lines))),
-        numbers=(("states", float(study.space.states)),),
-    )
-
-
-def _and_then(first: Idle, others: list[Idle]) -> Iterator[Value]:
-    """What is idle for the same reason, and what mends it."""
-    if others:
-        yield said("For the same reason: {lines}.", lines=Listed(tuple(each.rule for each in others)))
-    if first.harmless:
-        yield "It does no harm."
-    else:
-        yield _MEND_ALL if others else _MEND
+    ends = {end.rule for end in study.net.ends}
+    judged = [_judge(study, rule) for rule in study.net.rules]
+    found = [each for each in judged if each and not (each.rule.span in elsewhere and each.rule in ends)]
+    return told(found, (("states", float(study.space.states)),))
 
 
 def _judge(study: Study, rule: Rule) -> Idle | None:
@@ -119,10 +47,11 @@ def _judge(study: Study, rule: Rule) -> Idle | None:
         return None
     whys = [_why_unchanged(study, each) for each in effects]
     if not effects:
-        whys = [why_never(study, net.ends[end].guard, "an end before it holds as well each time") for end in ends]
+        guards = [net.ends[end].guard for end in ends]
+        whys = [why_never(everywhere(study), guard, "an end before it holds as well each time") for guard in guards]
         whys += [_why_not_fired(study, act) for act, _ in acts]
         whys += [Why(said("there are never any {tokens}", tokens=net.places[place])) for place in counted]
-    whys = [Why(UNAIMED[result]) for each, result in net.unaimed if each == rule] or whys
+    whys = [UNAIMED[result] for each, result in net.unaimed if each == rule] or whys
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
     return Idle(rule, reasons, rule.stands_by or _helps_nobody(study, rule))
 
@@ -189,8 +118,8 @@ def _changes_places(act: Transition | Reaction, effect: Effect) -> int | None:
 
 def _why_not_fired(study: Study, act: Transition | Reaction) -> Why:
     if isinstance(act, Transition):
-        return why_not_fired(study, act)
-    return why_never(study, act.guard, "it is so from the start and never comes to be so anew")
+        return why_not_fired(everywhere(study), act)
+    return why_no_reaction(everywhere(study), act)
 
 
 def _why_unchanged(study: Study, each: Effected) -> Why:

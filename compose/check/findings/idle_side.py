@@ -10,6 +10,7 @@ from compose.check.findings.unwinnable import unwinnable_sides
 from compose.check.found import Found, Sides
 from compose.check.match import decides
 from compose.check.never import why_not_fired
+from compose.check.seen import everywhere
 from compose.check.study import Study
 from compose.net.net import Transition
 from grammar.finding import Severity
@@ -38,7 +39,7 @@ def _stands_about(study: Study, side: str) -> bool:
 
 def _finding(study: Study, side: str) -> Found:
     act = _tried(study, side)[0][0]
-    why = why_not_fired(study, act)
+    why = why_not_fired(everywhere(study), act)
     title = "{side} can never try anything: {line} never takes effect for them."
     mend = "Let them come by what they need, or say in that line of whom it is."
     return Found(

@@ -8,6 +8,7 @@ from __future__ import annotations
 from compose.check.found import Found
 from compose.check.match import can_win
 from compose.check.never import why_never
+from compose.check.seen import in_play
 from compose.check.study import Study
 from grammar.finding import Severity
 from grammar.said import said
@@ -23,7 +24,7 @@ def level_bell(study: Study) -> list[Found]:
     leads = [result for result in bell.results if result.winner is not None]
     if not leads or not can_win(study) or any((study.ahead(side) & ~study.ended).any() for side in study.net.sides):
         return []
-    why = why_never(study, leads[0].guard, "what counts before it decides each time", ~study.ended)
+    why = why_never(in_play(study), leads[0].guard, "what counts before it decides each time")
     return [
         Found(
             code=CODE,

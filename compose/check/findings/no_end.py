@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from compose.check.found import Found
 from compose.check.never import why_never
+from compose.check.seen import everywhere
 from compose.check.study import Study, once
 from grammar.finding import Severity
 from grammar.said import Chain, said
@@ -24,7 +25,7 @@ def no_end(study: Study) -> list[Found]:
     by_clock = net.bell is not None and (net.open_ended or not net.ends)
     if by_clock or study.ended.any():
         return []
-    whys = [why_never(study, end.guard, "an end before it holds as well each time") for end in net.ends]
+    whys = [why_never(everywhere(study), end.guard, "an end before it holds as well each time") for end in net.ends]
     reasons = (said('"{end}" never comes: {why}', end=e, why=why.told) for e, why in zip(net.ends, whys, strict=True))
     lines = [end.rule.span for end in net.ends] + [line for why in whys for line in why.lines]
     places = tuple(dict.fromkeys(lines))

@@ -11,6 +11,7 @@ from compose.check.found import Found, Sides, Value
 from compose.check.match import can_win, decides
 from compose.check.never import why_never
 from compose.check.pointing import told_as_one
+from compose.check.seen import Seen, everywhere
 from compose.check.study import Study, once
 from compose.net.net import End, Net
 from grammar.finding import Severity
@@ -29,8 +30,13 @@ def unwinnable(study: Study) -> list[Found]:
     if study.net.match.halves:
         apart = [lost] if len(lost) == len(study.net.sides) else [[side] for side in lost]
         return [_over_halves(study, each) for each in apart if each] if _whole(study) else []
-    together = [lost] if len(lost) == len(study.net.sides) else told_as_one(study.net, lost)
-    return [_finding(study, alike) for alike in together if alike]
+    return lost_sides_told(everywhere(study), lost, (("states", float(study.space.states)),))
+
+
+def lost_sides_told(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...] = ()) -> list[Found]:
+    """One finding for each of these sides, with why no end and no result at the bell is theirs."""
+    together = [lost] if len(lost) == len(seen.net.sides) else told_as_one(seen.net, lost)
+    return [_finding(seen, alike, numbers) for alike in together if alike]
 
 
 def unwinnable_sides(study: Study) -> list[str]:
@@ -67,13 +73,13 @@ def _over_halves(study: Study, lost: list[str]) -> Found:
     )
 
 
-def _finding(study: Study, lost: list[str]) -> Found:
-    side, net = lost[0], study.net
+def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]) -> Found:
+    side, net = lost[0], seen.net
     own, at_bell = ([end for end in ends if end.winner == side] for ends in (net.ends, _at_bell(net)))
     winning = [end for end in net.ends if end.winner is not None]
     shown = [*own, *at_bell] or winning or list(net.ends)
-    whys = [why_never(study, end.guard, "another end comes first each time") for end in own]
-    whys += [why_never(study, end.guard, "what counts before it decides each time", ~study.ended) for end in at_bell]
+    whys = [why_never(seen, end.guard, "another end comes first each time") for end in own]
+    whys += [why_never(seen.live, end.guard, "what counts before it decides each time") for end in at_bell]
     told = [
         said('"{end}" never comes: {why}', end=end, why=why.told)
         for end, why in zip([*own, *at_bell], whys, strict=True)
@@ -93,7 +99,7 @@ def _finding(study: Study, lost: list[str]) -> Found:
         place=lines[0] if lines else nowhere(),
         hint=hint,
         others=tuple(dict.fromkeys(lines[1:])),
-        numbers=(("states", float(study.space.states)),),
+        numbers=numbers,
     )
 
 
