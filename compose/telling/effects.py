@@ -25,6 +25,7 @@ from grammar.core.rules import (
     Go,
     Happening,
     LifeOf,
+    Nothing,
     Own,
     Person,
     PlayOn,
@@ -81,6 +82,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             return voice.say("everything starts again, but points stay" if scoring else "everything starts again")
         case TakeEffect():
             return ""
+        case Nothing():
+            return voice.say("nothing else follows")
         case PlayOn():
             assert isinstance(moment.rule.trigger, Happening)
             return voice.say(PLAYS_ON.get(moment.rule.trigger.result, "play goes on"))
@@ -96,8 +99,11 @@ def effect_told(moment: Moment, effect: Effect) -> str:
 def _swapped(moment: Moment, effect: Swap) -> str:
     """Who changes places with whom: a passer and a team-mate with different tasks exchange these, too."""
     pattern = "{who} changes places with {whom}"
+    if effect.number is not None:
+        who, whom, number = _mover(moment, effect.who), _mover(moment, effect.other), str(effect.number)
+        return moment.voice.say("{number} of {who} change places with {whom}", number=number, who=who, whom=whom)
     if isinstance(effect.who, AllPlaying):
-        pattern = "{who} change places with {whom}"
+        pattern = "{who} go behind {whom}, and as many come in as played at the start"
     elif effect.other is Person.MATE and moment.actor and len(moment.voice.play.tasks_of(moment.actor)) > 1:
         pattern = "{who} and {whom} change places and tasks"
     return moment.voice.say(pattern, who=_mover(moment, effect.who), whom=_mover(moment, effect.other))

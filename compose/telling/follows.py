@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import Any
 
 from attrs import evolve
 
@@ -20,8 +21,9 @@ from grammar.core.fouls import Fouled
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.lives import LastLife
+from grammar.core.play import Waiting
 from grammar.core.precedence import narrower, overlap, written
-from grammar.core.rules import Add, AllHold, Becomes, Happening, KeptFor, Result, Rule
+from grammar.core.rules import Add, AllHold, Becomes, Effect, Go, Happening, KeptFor, Result, Rule
 from grammar.core.runs import InARow
 from grammar.core.values import SHARED, At, Population, Presence, SideId, Skill, Sort, Spot, Thing
 
@@ -65,12 +67,26 @@ def _follows(moment: Moment, rule: Rule) -> str:
     others = [each for each in rule.effects if isinstance(each, Add) and each.side != moment.actor]
     alike = len(others) > 1 and len({each.points for each in others}) == 1 and moment.concerned is None
     said = []
-    for each in rule.effects:
+    for each in _together(moment, rule):
         if alike and each in others:
             said += [points_told(moment, others[0], [one.side for one in others])] if each is others[0] else []
         elif not isinstance(each, TakeEffect):
             said.append(effect_told(moment, each))
     return moment.voice.wording.listed(said)
+
+
+def _together(moment: Moment, rule: Rule) -> Sequence[Effect]:
+    """The effects of a rule; those who come back of every side but that of who did it are told as one."""
+    back = [each for each in rule.effects if isinstance(each, Go) and isinstance(each.who, Waiting)]
+    those = [each.who for each in back if isinstance(each.who, Waiting)]
+    nobody = frozenset[Any]()
+    alike = {evolve(go, who=evolve(who, who=nobody, at=nobody)) for go, who in zip(back, those, strict=True)}
+    sides = {one.side for each in those for one in each.who}
+    if moment.actor is None or sides != set(moment.voice.play.others(moment.actor)) or not len(those) > len(alike) == 1:
+        return rule.effects
+    at = frozenset(spot for each in those for spot in each.at)
+    all_of_them = evolve(those[0], who=frozenset(one for each in those for one in each.who), at=at)
+    return [*(each for each in rule.effects if each not in back), evolve(back[0], who=all_of_them)]
 
 
 def _at_time(voice: Voice, trigger: AtTime, moment: Moment, guard: Guard, follows: str) -> str:

@@ -155,10 +155,13 @@ class Voice(SideVoice):
 
     def players(self, who: Collection[Population], determiner: str | None = "the", several: bool = True) -> str:
         """Players by role and side: "the players of each side", "the guards of the carriers", "a heron"."""
-        roles: dict[frozenset[Part_of_a_side], list[SideId]] = {}
+        alike: dict[object, list[SideId]] = {}
         for side in self.ordered({each.side for each in who}):
-            roles.setdefault(frozenset(each.role for each in who if each.side == side), []).append(side)
-        said = [one for these, sides in roles.items() for one in self._of_roles(these, sides, determiner, several)]
+            roles = {each.role for each in who if each.side == side}
+            same = frozenset((each.role, each.kind) if isinstance(each, Laden) else each for each in roles)
+            alike.setdefault(same, []).append(side)
+        every = [(frozenset(each.role for each in who if each.side in sides), sides) for sides in alike.values()]
+        said = [one for these, sides in every for one in self._of_roles(these, sides, determiner, several)]
         return self.wording.listed(said, "and" if several else "or")
 
     def _of_roles(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from enum import Enum
 
 from grammar.core.values import Population
@@ -39,3 +40,15 @@ class AllPlaying:
 
     who: frozenset[Population]
     unsaid: bool = field(default=False, eq=False)
+
+
+@frozen
+class Nothing:
+    """Nothing follows: what wider lines of the sheet write after the same event does not hold then."""
+
+    instead_of: frozenset[object] = frozenset()
+
+
+def nothing_follows(effects: Iterable[object]) -> bool:
+    """Whether play only goes on by these."""
+    return all(isinstance(each, PlayOn | Nothing) for each in effects)

@@ -18,6 +18,7 @@ from grammar.core.fouls import Fouled
 from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
+from grammar.core.persons import nothing_follows
 from grammar.core.rules import (
     Add,
     AllPlaying,
@@ -27,6 +28,7 @@ from grammar.core.rules import (
     Happening,
     KeptFor,
     LifeOf,
+    Nothing,
     Own,
     Person,
     PlayOn,
@@ -76,6 +78,8 @@ def slots(effect: Effect) -> tuple[Slot, ...]:
             return (Written.RESULT,)
         case StartAgain():
             return (Written.EVERYTHING,)
+        case Nothing():
+            return tuple(sorted(effect.instead_of, key=repr))  # type: ignore[arg-type]
         case PlayOn.PLAY_ON:
             return (Person.OBJECT, ("lives", Person.OBJECT))
         case PlayOn.LESS_A_LIFE:
@@ -192,7 +196,8 @@ def clashing(rules: Iterable[Rule]) -> Iterator[tuple[Rule, Rule]]:
     for number, one in enumerate(every):
         for other in every[number + 1 :]:
             meets = overlap(one.trigger, other.trigger) and written(one) & written(other)
-            if meets and (one.lines, one.effects) != (other.lines, other.effects):
+            alike = nothing_follows((*one.effects, *other.effects))
+            if meets and not alike and (one.lines, one.effects) != (other.lines, other.effects):
                 yield one, other
 
 

@@ -12,6 +12,7 @@ from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
 from grammar.core.persons import AllPlaying as AllPlaying
 from grammar.core.persons import LifeOf as LifeOf
+from grammar.core.persons import Nothing as Nothing
 from grammar.core.persons import Person as Person
 from grammar.core.persons import PlayOn as PlayOn
 from grammar.core.play import Lines, Waiting
@@ -132,10 +133,12 @@ class Go:
 
 @frozen
 class Swap:
-    """Two change places, one of whom may wait; of two who play each takes the side and the task of the other."""
+    """Two change places, one of whom may wait; of two who play each takes the side and the task of the other. `number`:
+    so many of all who play, who go behind those who wait, and so many come in."""
 
     who: Person | AllPlaying
     other: Waiting | Person
+    number: int | None = None
 
 
 @frozen
@@ -212,7 +215,7 @@ class Finish:
 
 OfThing = Put | Own | Shift | PutOnStep | StandAgain
 OfBalls = SendBall | SendBalls | ComeIn | TakeAway
-Effect = Go | LifeOf | Swap | OfThing | OfBalls | Add | TakeEffect | StartAgain | PlayOn | Finish | SetDown
+Effect = Go | LifeOf | Swap | OfThing | OfBalls | Add | TakeEffect | StartAgain | PlayOn | Nothing | Finish | SetDown
 
 
 @frozen

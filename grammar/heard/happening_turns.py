@@ -6,6 +6,8 @@ import re
 
 from grammar.heard.by_whom import BY_WHOM
 from grammar.heard.saying import Saying, saying
+from grammar.heard.substitutes import SUBSTITUTES
+from grammar.heard.tries import TRIES
 
 _WHAT = r"(?:ǁ\d+|[\w-]+)"
 _SPOT = (
@@ -24,7 +26,7 @@ def _freezes(match: re.Match[str]) -> str:
 
 
 # What happens to whom comes first: what becomes of them is said of "that player".
-HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
+HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM, *TRIES, *SUBSTITUTES,
     saying(r"^(?:when|if|once) (.+?)(?:, then |, |: )", r"\1: ", "when"),
     saying(r"^(?:whoever|anyone who|anybody who|everyone who|who|a player who|a player that) (?:is|gets|has been) "
            r"(?P<event>hit|touched|tagged)(?: by (?:a|the) ball)?[,:]? (?=\w)",

@@ -8,6 +8,10 @@ from grammar.mistakes.wording import Wording, wording
 
 _WHERE_TO = "where to is said in the line of play: `players carry the ball to the back line of the other side`"
 
+_BACK_IN = "from where on the line a ball comes back is not reckoned with"
+_ITS_SIDE = r"(?:the [\w-]+'s|that) side"
+_BRINGS_IN = r"(?:throws|kicks|rolls|brings|plays) (?:it|the ball|a ball) (?:back )?in\b[^:]*"
+
 _A_FOUL = "a foul is whatever the teacher calls one, such as a step over a line"
 _OVER_A_LINE = (
     r"^(?:whoever|anyone who|a player who|who) (?:crosses|oversteps|(?:steps|goes|walks|runs) (?:over|on|across)) "
@@ -35,5 +39,11 @@ BALL_WORDINGS: tuple[Wording, ...] = (
     wording(rf"{_OVER_A_LINE} (?=\w)", "a player fouls: that player ", "when", said=_A_FOUL),
     wording(r"^(?:the player nearest|the nearest player|whoever is nearest) (?:takes|gets|has|fetches) (?:the|a) ball$",
              "whoever is first at a loose ball has it", "play"),
+    wording(rf"\b(the other side|{_ITS_SIDE}) (?:{_BRINGS_IN}|(?:has|gets|takes) (?:a|the) (?:throw|kick)-?in\b[^:]*)$",
+             r"\1 has the ball", "when", said=_BACK_IN),
+    wording(rf"\b(the other side|{_ITS_SIDE}) has the ball (?:at|on|from|behind|beside) [^:]+$",
+             r"\1 has the ball", "when", said=_BACK_IN),
+    wording(r"\b(?:it|the [\w-]+(?: ball)?) (?:comes|goes|is brought|is thrown) back (?:in )?(?:from )?"
+             r"where it (?:went out|left)[^:]*$", "the ball goes to the half it left", "when", said=_BACK_IN),
     wording(r"(?<=: )it (?=(?:stays with|goes to)\b)", "the ball ", "when"),
 )  # fmt: skip

@@ -61,6 +61,9 @@ def _froze(match: re.Match[str]) -> str:
     return f"a player is {'hit' if match[1].lower() == 'hit' else 'touched'}: that player freezes"
 
 
+_OF_A_ROUND = "how long a round lasts its own line says, such as `after 3 min: more points wins`"
+
+
 WORDINGS = (
     *BALL_WORDINGS,
     # signs
@@ -151,8 +154,11 @@ WORDINGS = (
     _wording(r"\b(?:wins?|won)(?: the (?:game|round))? (?:if|once|as soon as|by having)\b", "wins when", "finish"),
     _wording(r"\b(?:loses?|lost)(?: the (?:game|round))? (?:if|once|as soon as)\b", "loses when", "finish"),
     _wording(r"\b(?:game|round|match) (?:ends|finishes|is over) (?:if|once|as soon as)\b", "round ends when", "finish"),
-    _wording(r"^(?:the )?first side to (?P<needed>\d+) (?:rounds|games|sets)(?: wins?)?$", _of_rounds, "finish",
+    _wording(r"^(?:the )?first (?:side )?(?:to (?:win |reach |get )?|that wins |who wins |with )(?P<needed>\d+) "
+             r"(?:rounds?|games?|sets?|wins)(?: wins?)?$", _of_rounds, "finish",
              said="rounds are played best of so many (the same, unless one has no winner)"),
+    _wording(r"^(?:one side rests, )?(?:the )?winners? stays? on,? (?:for |and plays? )?\d+ min(?: each| a round)?$",
+             "one side rests, the winner stays on, 6 rounds", "finish", said=_OF_A_ROUND),
     _wording(r"^(?:each|every) side has (\d+) lives$", r"each player has \1 lives", "sides",
              said="lives are each player's own; what a side loses the other side gets as points"),
     _wording(rf"^(?:whoever|anyone who|a player who) (?:is|gets) (hit|touched|tagged) {_TILL_FREED}", _froze, "when",

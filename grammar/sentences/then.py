@@ -145,14 +145,16 @@ class TurnsInto(Node):
 
 @frozen
 class ChangesPlaces(Node):
-    """Such as "that player changes places with the first in the queue"."""
+    """Such as "that player changes places with the first in the queue", "2 players change places with the first 2"."""
 
+    number: Quantity | None
     who: Who
     verb: str = field(eq=False)
     other: Who
 
     def words(self) -> str:
-        return spoken(self.who, agree(self.who, "changes", "change"), "places with", self.other)
+        change = "change" if self.number else agree(self.who, "changes", "change")
+        return spoken(self.number, self.who, change, "places with", self.other)
 
 
 @frozen

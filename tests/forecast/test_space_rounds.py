@@ -15,10 +15,11 @@ from compose.forecast.rounds.on_space import SpaceRounds, carried_out, traffic
 from compose.forecast.rounds.simulate import Play, simulate
 from compose.forecast.rounds.waits import Waits, waits_of
 from compose.forecast.standings import idle_places
+from compose.net.from_game import net_of
 from compose.net.net import Net
 from tests.check.build import Builder
 from tests.check.chance_games import most_points, out_and_back
-from tests.interpreter.sheets import library_game, net_in
+from tests.interpreter.sheets import game_in, library_game, net_in
 
 ROUNDS = 3_000
 LESSON = 30.0
@@ -121,12 +122,48 @@ def test_traffic_of_plain_moves_is_the_difference_of_the_counts() -> None:
 
 
 def test_who_goes_in_and_out_in_one_go_is_seen() -> None:
-    """A swap leaves the count as it was, and yet one comes and one leaves."""
+    """A swap leaves the count as it was, and yet one comes and one leaves; where nobody waits the one comes straight
+    back, and has not waited."""
     net = in_or_queue(5.0, True)
     space = whole(net)
     swaps = np.flatnonzero(space.transitions == 1)
     through = traffic(space, 1)
-    assert len(swaps) and (through.entered[swaps] == 1).all() and (through.left[swaps] == 1).all()
+    waited = space.encoding.markings(space.codes)[space.sources()[swaps], 1] > 0
+    assert waited.any() and not waited.all()
+    assert (through.entered[swaps] == waited).all() and (through.left[swaps] == waited).all()
+
+
+@pytest.mark.parametrize(("on_bench", "mean_minutes"), [(2, 2.0), (5, 4.0)])
+def test_who_sits_on_the_bench_waits_till_their_turn(on_bench: int, mean_minutes: float) -> None:
+    """Of five who play as many go off as come on: those who go behind the bench and straight in again never wait."""
+    sheet = f"""
+game Bench
+space
+  court 24 m by 12 m, in one piece
+  mill bench: beside each half
+sides
+  north and south, 5 to 14 players each, mirrored
+kit
+  1 football
+  1 goal for each side, like a goal
+set-up
+  goals on the back line of their side
+  {on_bench} players of each side on the mill bench
+  north begins with the football
+play
+  players kick a football into the goal of the other side
+when
+  every {"2" if on_bench == 2 else "4"} min: all players change places with all on the mill bench
+finish
+  after 12 min: nobody wins
+"""
+    net = net_of(game_in(sheet.lstrip()), library.granted_sheet(), {"north": 5 + on_bench, "south": 5 + on_bench}).value
+    assert net is not None
+    place = next(each for each in idle_places(net) if net.places[each].side == "north")
+    space, constants = whole(net), chances(net, library.norms(), library.kit_names())
+    wait = waits_on(space, constants, place, 12.0, 200)
+    assert wait.mean.value == pytest.approx(mean_minutes)
+    assert wait.in_a_round == pytest.approx(on_bench * 12 / mean_minutes)
 
 
 def test_rounds_do_not_leave_the_space() -> None:

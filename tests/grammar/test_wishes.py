@@ -68,6 +68,26 @@ def test_pairs_and_courts_are_spoken_of_only_where_a_line_does(line: str, wish: 
     assert nearest("finish", line).unfulfilled == wish
 
 
+@pytest.mark.parametrize(("section", "line", "wish"), [
+    ("play", "a goal above the knee does not count", "to let goals count only below a height"),
+    ("play", "goals count only below the hip", "to let goals count only below a height"),
+    ("play", "a ball that is blocked counts, too", "to let a ball count though somebody stopped it"),
+    ("when", "a player has no points left: that player goes to the bench", "to put out whoever has no points left"),
+])  # fmt: skip
+def test_what_cannot_be_said_is_told_with_what_comes_near_it(section: str, line: str, wish: str) -> None:
+    found = nearest(section, line)
+    assert found.unfulfilled == wish and found.rows
+
+
+@pytest.mark.parametrize(("section", "line"), [
+    ("when", "a ball is blocked: the keeper has the ball"),
+    ("finish", "the side with the most points left over wins"),
+    ("when", "a goal: the kicker's side scores a point"),
+])  # fmt: skip
+def test_what_is_nearly_said_is_no_such_wish(section: str, line: str) -> None:
+    assert nearest(section, line).unfulfilled == ""
+
+
 def test_a_wish_finds_its_sentences() -> None:
     assert wishes_for("bring players back")[0].wish == "to bring players back"
     assert [row.example for row in wishes_for("side by side")[0].rows] == ["up to 14 duels side by side"]

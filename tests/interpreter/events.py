@@ -19,7 +19,7 @@ from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED
 from tests.interpreter.frozen import means_frozen
 from tests.interpreter.hours import first_time, holds_now
 from tests.interpreter.names import Part, Stuff
-from tests.interpreter.narrow import of_ball, of_hit, of_mate, of_place, of_thing, of_who_arrives
+from tests.interpreter.narrow import of_ball, of_hit, of_mate, of_place, of_thing, of_who_arrives, plays_on
 from tests.interpreter.plainly import More
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -90,12 +90,15 @@ def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]]
     )
     best: dict[object, tuple[tuple[bool, int, bool, int], int]] = {}
     found: list[tuple[int, object, when.Consequence | Taking]] = []
-    for order, (rule, own, narrow) in enumerate(rules):
-        if rule.condition is not None and not true(sheet, rule.condition, spoken, board):
+    now = [
+        (order, rule, own, narrow, rule.condition is not None or rule.span_of_time is not None)
+        for order, (rule, own, narrow) in enumerate(rules)
+        if (rule.condition is None or true(sheet, rule.condition, spoken, board)) and holds_now(sheet, rule, board)
+    ]
+    nothing = max((each[3:] for each in now if each[2] and plays_on(each[1])), default=(-1, False))
+    for order, rule, own, narrow, sometimes in now:
+        if own and (narrow, sometimes) < nothing:
             continue
-        if not holds_now(sheet, rule, board):
-            continue
-        sometimes = rule.condition is not None or rule.span_of_time is not None
         rank = (own, narrow, sometimes, -order)
         for said in (*rule.consequences, *taking(sheet, rule)):
             for settles in slots(sheet, said, scene, board):

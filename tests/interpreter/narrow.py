@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.sentences import events
+from grammar.sentences import events, then, when
 from grammar.sentences.base import Np
 from tests.interpreter.aims import carries
 from tests.interpreter.board import Board, Spot
@@ -90,3 +90,8 @@ def of_who_arrives(sheet: Sheet, event: events.Arrives, deed: Deed, board: Board
         carried = deed.load.kind if deed.load is not None else deed.kind
         return int(meant.named) if carried in meant.kinds else None
     return 0 if isinstance(meant, Part) else of_player(sheet, event.who, deed.side, deed.role, deed.side)
+
+
+def plays_on(rule: when.When) -> bool:
+    """Whether nothing follows: then nothing does that wider lines say, either."""
+    return all(isinstance(each, then.PlaysOn) for each in rule.consequences)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.sentences import queues, then
-from grammar.sentences.base import Np
+from grammar.sentences.base import Np, Owner
 from tests.interpreter.board import Board, Pupil, Spot
 from tests.interpreter.by_whom import acts_by_name, done_by_name
 from tests.interpreter.deeds import CAUGHT, REACHED
@@ -71,6 +71,8 @@ def queue_sides(sheet: Sheet, phrase: Np, scene: Scene, mover: str | None) -> tu
         found = {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
     elif said in (EVERY, ANY):
         return sheet.sides
+    elif said == OTHERS and isinstance(phrase.owner, Owner) and phrase.owner.determiner in ("each", "every", "all"):
+        return sheet.others(scene.actor_side)
     elif said == OTHERS:
         found = scene.other
     elif said in (OWN, SPOKEN):

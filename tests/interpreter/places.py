@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from grammar.sentences import queues, then
+from grammar.sentences.base import Np
 from tests.interpreter.board import IN, Board, Spot, State
 from tests.interpreter.events import Scene
 from tests.interpreter.people import people, queue_sides
@@ -15,6 +18,9 @@ from tests.interpreter.spots import spot
 
 def change_places(sheet: Sheet, said: then.ChangesPlaces, scene: Scene, board: Board, begin: State) -> Iterator[Board]:
     """The boards after it; that needs no room, for each takes the place of another."""
+    if said.number is not None:
+        yield _so_many(sheet, said, said.number.whole, scene, board.copy())
+        return
     for chosen in people(sheet, said.who, scene, board):
         after = board.copy()
         if isinstance(said.other, queues.AllQueued):
@@ -67,6 +73,22 @@ def _all(
             board.go(number, pupil.side, pupil.role, IN)
 
 
-def _own(sheet: Sheet, other: queues.AllQueued, side: str, scene: Scene) -> Spot:
+def _so_many(sheet: Sheet, said: then.ChangesPlaces, number: int, scene: Scene, board: Board) -> Board:
+    """Of each side and role that is meant so many go behind those who wait, and so many of these come in."""
+    assert isinstance(said.other, queues.Queued) and isinstance(said.who, Np)
+    (everybody,) = people(sheet, evolve(said.who, determiner="all"), scene, board)
+    for side in dict.fromkeys(board.pupils[each].side for each in everybody):
+        place = _own(sheet, said.other, side, scene)
+        (there,) = people(sheet, queues.AllQueued("all", "in", said.other.where), scene, board, side)
+        waiting = [each for each in there if board.pupils[each].side == side]
+        going = [each for each in everybody if board.pupils[each].side == side][:number]
+        for each in going:
+            board.go(each, side, board.pupils[each].role, place)
+        for each in [*waiting, *going][:number]:
+            board.go(each, side, board.pupils[each].role, IN)
+    return board
+
+
+def _own(sheet: Sheet, other: queues.AllQueued | queues.Queued, side: str, scene: Scene) -> Spot:
     sides = queue_sides(sheet, other.where, scene, side)
     return spot(sheet, None, other.where, side if side in sides else sides[0])

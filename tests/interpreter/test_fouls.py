@@ -110,6 +110,23 @@ MANY = {
         "when": "a player fouls: that player goes to the rest bench and each other side scores 1 point\n"
         "  a player of north fouls while the other side has 1 point: the other side scores 1 point",
     },
+    "of three all who wait": {
+        "cut": "in equal parts",
+        "sides": "north, south and west",
+        "balls": 3,
+        "start": "1 soft ball in each half",
+        "play": "",
+        "when": "a player fouls: all on the rest bench of each other side return and the other side scores 1 point",
+    },
+    "of three the first who waits": {
+        "cut": "in equal parts",
+        "sides": "north, south and west",
+        "balls": 3,
+        "start": "1 soft ball in each half",
+        "play": "",
+        "when": "a player fouls: the first on the rest bench of each other side returns\n"
+        "  a ball is missed: the thrower goes to the rest bench and each other side scores 1 point",
+    },
 }
 
 

@@ -41,3 +41,32 @@ def test_what_is_on_both_benches_is_counted_together_beside_another_claim() -> N
 def test_who_runs_with_empty_hands_runs_as_often_as_they_like() -> None:
     said = told(row(play="players run from their back line to the back line of the other side"))
     assert "to the back line of the other side, again and again" in said
+
+
+def test_first_who_wait_of_every_other_side_are_told_as_one() -> None:
+    line = "a player fouls: {} of each other side return{}"
+    benches = "in equal parts\n  reed queue: beside each half\n"
+    for who, verb, said in (
+        ("the first in the reed queue", "s", "the first in the reed queue of every other side returns to play"),
+        ("all in the reed queue", "", "all in the reed queue of every other side return to play"),
+    ):
+        text = FOUR.replace("in equal parts\n", benches, 1)
+        back = told(text.replace("\nfinish\n", f"\n  {line.format(who, verb)}\nfinish\n", 1))
+        assert f"When a player of a side fouls, {said}." in " ".join(back.split())
+
+
+def test_who_carries_something_is_of_every_other_side_wherever_they_bring_it() -> None:
+    text = FOUR.replace("in equal parts\n", "in equal parts\n  camp base: 1 m deep, before each back line\n", 1)
+    text = text.replace("set-up\n", "  12 logs, like a cone\nset-up\n  3 logs in the camp base of each side\n", 1)
+    text = text.replace(
+        "play\n",
+        "play\n  players take a log from the camp base of the other side to their camp base\n"
+        "  players touch players of the other side who carry a log\n",
+        1,
+    )
+    text = text.replace("when\n", "when\n  a player who carries a log is touched: the log goes back\n", 1)
+    back = " ".join(told(text).split())
+    assert "may touch the players of every other side with a log." in back
+    assert "touches a player of another side with a log, the log goes back" in back
+    assert "third side" not in back and "further side" not in back
+

@@ -135,7 +135,9 @@ def traffic(space: StateSpace, place: int) -> Traffic:
         effects = (*transition.effects, *follow)
         if any(_enters(each, place) for each in effects) and any(_leaves(each, place) for each in effects):
             edges = np.flatnonzero(space.transitions == number)
-            entered[edges], left[edges] = carried_out(space, place, transition.effects, edges)
+            came, went = carried_out(space, place, transition.effects, edges)
+            only_through = np.maximum(went - counts[space.sources()[edges]], 0)  # who has not waited
+            entered[edges], left[edges] = came - only_through, went - only_through
     return Traffic(entered, left)
 
 

@@ -87,8 +87,9 @@ class WaitLog:
             self._count[queue, rows] -= 1
             first = self._first[queue, rows]
             gone = (first + self._count[queue, rows]) % room if self._last_first[queue] else first
-            self._waits[queue].append(self.now[some] - self._entered[queue, rows, gone])
-            self._of[queue].append(rows)
+            waited = self.now[some] - self._entered[queue, rows, gone]
+            self._waits[queue].append(waited[waited > 0])  # who only passes through, in one move, has not waited
+            self._of[queue].append(rows[waited > 0])
             if not self._last_first[queue]:
                 self._first[queue, rows] = (first + 1) % room
 

@@ -81,7 +81,7 @@ def counted(
             for number, place in enumerate(builder.places):
                 if place.token in ("player", "ball", "store", "load", "target", "body", "row"):
                     yield Assign(number, place.start, rule)
-        case core.SendBall() | core.PlayOn() | SetDown() | ComeIn() | core.LifeOf():
+        case core.SendBall() | core.PlayOn() | core.Nothing() | SetDown() | ComeIn() | core.LifeOf():
             return
         case _:
             assert_never(effect)
@@ -222,11 +222,11 @@ def _swapped(builder: Builder, effect: core.Swap, persons: Persons, rule: Rule) 
 
 
 def _all_swapped(builder: Builder, effect: core.Swap, rule: Rule) -> Iterator[Move]:
-    """All who play go to the end of the queue, and as many as played at the start come in."""
+    """All who play go to the end of the queue, and as many as played at the start come in; or so many as is said."""
     assert isinstance(effect.who, core.AllPlaying) and isinstance(effect.other, Waiting)
     yield from _all_set_down(builder, effect.who, rule)
     for who, spot in who_waits(builder, effect.other):
         if who in effect.who.who:
             playing, waiting = player_place(builder, who, Presence.PLAYING), player_place(builder, who, At(spot))
-            yield from (Move(place, waiting, None, rule) for place in in_play(builder, who))
-            yield Move(waiting, playing, builder.places[playing].start, rule)
+            yield from (Move(place, waiting, effect.number, rule) for place in in_play(builder, who))
+            yield Move(waiting, playing, effect.number or builder.places[playing].start, rule)

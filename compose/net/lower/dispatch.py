@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.play import ComeBack, Lines, PointsCount, Turn, Waiting
-from grammar.core.precedence import goes_before, slots, written
-from grammar.core.rules import Add, Effect, Go, Rule
+from grammar.core.precedence import Slot, goes_before, slots, written
+from grammar.core.rules import Add, Effect, Go, Nothing, Rule
 from grammar.core.values import Presence
 from grammar.frozen import evolve, frozen
 
@@ -90,7 +90,14 @@ def _split(rules: tuple[Rule, ...], holds: tuple[Guard, ...], fails: tuple[Guard
 
 def _counts(rule: Rule, sure: list[Rule]) -> bool:
     """Whether a rule would change anything beside those that hold."""
-    return any(not any(slot in written(other) and _before(other, rule) for other in sure) for slot in written(rule))
+    return any(not any(slot in _bars(other, rule) and _before(other, rule) for other in sure) for slot in written(rule))
+
+
+def _bars(other: Rule, rule: Rule) -> frozenset[Slot]:
+    """What the first writes instead of the second: where nothing follows, what is taken for granted holds still."""
+    if not rule.granted:
+        return written(other)
+    return frozenset(slot for effect in other.effects if not isinstance(effect, Nothing) for slot in slots(effect))
 
 
 def _before(one: Rule, other: Rule) -> bool:
@@ -100,11 +107,25 @@ def _before(one: Rule, other: Rule) -> bool:
 
 
 def _winning(rules: list[Rule]) -> tuple[tuple[Effect, Rule], ...]:
-    """The effects whose slots no rule writes that goes before theirs."""
+    """The effects whose slots no rule writes that goes before theirs; that nothing follows writes nothing itself."""
+    left = [[effect for effect in rule.effects if not _spared(effect, rule, rules)] for rule in rules]
+    kept = [frozenset(slot for each in effects for slot in _slots(each)) for effects in left]
     found = []
-    for rule in rules:
-        rivals = [other for other in rules if other is not rule and _before(other, rule) and other.lines != rule.lines]
-        for effect in rule.effects:
-            if not any(set(slots(effect)) & written(other) for other in rivals):
-                found.append((effect, rule))
+    for effects, rule in zip(left, rules, strict=True):
+        others = (each for each in zip(rules, kept, strict=True) if each[0] is not rule and each[0].lines != rule.lines)
+        rivals = [writes for other, writes in others if _before(other, rule)]
+        found += [(each, rule) for each in effects if not any(set(_slots(each)) & writes for writes in rivals)]
     return tuple(found)
+
+
+def _slots(effect: Effect) -> tuple[Slot, ...]:
+    return () if isinstance(effect, Nothing) else slots(effect)
+
+
+def _spared(effect: Effect, rule: Rule, rules: list[Rule]) -> bool:
+    """Whether a line by which nothing follows goes before; what is taken for granted holds all the same."""
+    if rule.granted:
+        return False
+    before = (other for other in rules if other.lines != rule.lines and goes_before(other, rule))
+    nothing = (each.instead_of for other in before for each in other.effects if isinstance(each, Nothing))
+    return any(not those.isdisjoint(_slots(effect)) for those in nothing)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from grammar.core.game import Core, Play
 from grammar.core.guards import Compare, Count, ThingsAt
-from grammar.core.rules import Becomes, Finish, PutOnStep, Rule, StandAgain, StartAgain
+from grammar.core.rules import Becomes, Finish, Nothing, PutOnStep, Rule, StandAgain, StartAgain
 from grammar.finding import Basis, Finding, Severity
 from grammar.words import plural
 
@@ -22,6 +22,9 @@ def meant_anew(core: Core) -> Iterator[Finding]:
         if those := _widened(rule):
             title = f"All {those} of every side stand up again; earlier programs stood up those of that side alone."
             hint = f"For these alone write: all its {those} stand up again"
+        elif any(isinstance(effect, Nothing) for effect in rule.effects):
+            title = "Nothing else follows then; in earlier programs what wider lines say of it followed all the same."
+            hint = "If something shall follow all the same, say it in this line, too."
         elif _of_each(core.play, rule):
             title = "This happens with each one that comes to be there; in earlier programs only with the first."
             hint = "For the first alone write `at least 1` instead of `a`."

@@ -17,6 +17,7 @@ from grammar.core.rules import (
     Finish,
     Go,
     LifeOf,
+    Nothing,
     Own,
     Person,
     PlayOn,
@@ -117,8 +118,9 @@ def effect_words(net: Net, effect: Effect, skill: Skill | None, tight: Tight) ->
             return f"{_subject(effect.who, skill)} {'loses a life' if effect.by < 0 else 'gets a life back'}"
         case Swap():
             change = "change" if _several(effect.who) else "changes"
-            return f"{_subject(effect.who, skill)} {change} places with {_subject(effect.other, skill)}"
-        case PlayOn() | TakeEffect():
+            some = f"{effect.number} of " if effect.number is not None else ""
+            return f"{some}{_subject(effect.who, skill)} {change} places with {_subject(effect.other, skill)}"
+        case PlayOn() | Nothing() | TakeEffect():
             return ""
         case SetDown():
             return _set_down_words(effect)

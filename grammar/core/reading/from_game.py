@@ -11,6 +11,7 @@ from grammar.core.declared import Cut
 from grammar.core.ends import Bell, End, EndPoints, Tie
 from grammar.core.game import Choice, Core, Facts, Play
 from grammar.core.limits import CountsOnly, LowDown, Steps
+from grammar.core.nothing_else import with_nothing_else
 from grammar.core.play import ComeBack, Factor, Fetch, Free, Guarding, Hold, Offer, PointsCount, StandUp, Unfetched
 from grammar.core.precedence import asked_first
 from grammar.core.reading.doings import DOINGS
@@ -167,7 +168,7 @@ def _tries(reading: Reading) -> list[Trying | play.Idle]:
 
 def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
     reader, game = reading.reader, reading.reader.game
-    rules, unfetched = reading.of(Rule), reading.of(Unfetched)
+    rules, unfetched = with_nothing_else(reading.of(Rule)), reading.of(Unfetched)
     fetches = fetched(reading.of(Fetch), unfetched, reading.of(Offer), reader.taken)
     open_lines = tuple(line for sentence, line in own if isinstance(sentence, finish.OpenEnded))
     return Play(

@@ -8,7 +8,7 @@ from grammar.core.reading.sheet.whose import OWN_WORDS, Senseless
 from grammar.core.rules import Happening, Result
 from grammar.core.values import SHARED, SideId, Thing
 from grammar.sentences import then
-from grammar.sentences.base import AnySide, SideRef, SideSame
+from grammar.sentences.base import AnySide, Node, Owner, SideRef, SideSame
 from grammar.sentences.determiners import ALL
 
 
@@ -34,9 +34,9 @@ def of_its_owner(reader: Reader, consequence: then.Scores, moment: Moment) -> bo
     return bool(owners) and SHARED not in owners
 
 
-def others_of_doer(reader: Reader, phrase: AnySide, moment: Moment) -> frozenset[SideId]:
+def others_of_doer(reader: Reader, phrase: Node | None, moment: Moment) -> frozenset[SideId]:
     """ "Each other side": all but that of who did it, where it is done to nobody. Else none."""
     doer = moment.actor or moment.of_each
-    if not isinstance(phrase, SideRef) or not phrase.other or phrase.determiner not in ALL or doer is None:
+    if not isinstance(phrase, SideRef | Owner) or not phrase.other or phrase.determiner not in ALL or doer is None:
         return frozenset()
     return reader.others(doer) if moment.result in (None, Result.MISSED, Result.LEFT) else frozenset()

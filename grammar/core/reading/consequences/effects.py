@@ -13,10 +13,11 @@ from grammar.core.play import Turn, Waiting
 from grammar.core.reading.consequences.each_plays import of_its_owner, of_whoever_did_it, others_of_doer
 from grammar.core.reading.consequences.loads import gone_back, sent_load, set_down
 from grammar.core.reading.consequences.moved_things import has_ball, sent_thing_or_ball, stepped
-from grammar.core.reading.consequences.movers import Mover, area_of, movers, things_of, waiting_of
+from grammar.core.reading.consequences.movers import Mover, area_of, movers, things_of
 from grammar.core.reading.consequences.stood_up import stood_up
+from grammar.core.reading.consequences.swapped import swapped
 from grammar.core.reading.consequences.tasks import side_of_toucher, task_named, with_a_task
-from grammar.core.reading.events.away import is_away, mate_is_away
+from grammar.core.reading.events.away import is_away
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.phrases.clock import come_or_go
 from grammar.core.reading.phrases.frozen import where_frozen
@@ -33,22 +34,17 @@ from grammar.core.rules import (
     Finish,
     Go,
     Own,
-    Person,
     PlayOn,
     Put,
     Result,
     StartAgain,
-    Swap,
 )
 from grammar.core.values import At, Posture, Presence, SideId, Sort, Spot
 from grammar.meanings import PlaceMeaning
 from grammar.said import quoting, write
-from grammar.sentences import finish, freezing, lives, queues, resting, sets, then, when
+from grammar.sentences import finish, freezing, lives, resting, sets, then, when
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np, SideNamed
-
-# With whom who acted can change sides and tasks: both of them play.
-EXCHANGED = dict.fromkeys(ON_A_PLAYER, Person.OBJECT) | {Result.KNOCKED: Person.KEEPER, Result.CAUGHT: Person.CATCHER}
 
 
 def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) -> Iterator[Effect]:
@@ -76,7 +72,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case then.TurnsInto():
             yield from with_a_task(reader, consequence, moment)
         case then.ChangesPlaces():
-            yield from _swapped(reader, consequence, moment)
+            yield from swapped(reader, consequence, moment)
         case then.Scores():
             yield from _scored(reader, consequence, moment)
         case finish.SideWins():
@@ -221,28 +217,3 @@ def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Momen
         one = of_event if len(others) > 1 else others
         spoken = evolve(spoken, other=one if len(one) == 1 else None)
     return the_one(said, spoken.meant(said, frozenset()))
-
-
-def _swapped(reader: Reader, consequence: then.ChangesPlaces, moment: Moment) -> Iterator[Swap]:
-    who, other = consequence.who, consequence.other
-    if isinstance(who, Np) and isinstance(other, queues.Queued | queues.AllQueued):
-        for mover in movers(reader, who, moment):
-            assert not isinstance(mover.who, Waiting)
-            if isinstance(mover.who, AllPlaying) != isinstance(other, queues.AllQueued):
-                raise Senseless(consequence, "One changes with one, all with all.", write("all … with all in …"))
-            for waiting in waiting_of(reader, other, moment, mover.side):
-                assert isinstance(waiting.who, Waiting)
-                if waiting.who.count > 1:
-                    raise Senseless(other, "One changes with one.", write("the first in …"))
-                yield Swap(mover.who, waiting.who)
-        return
-    if isinstance(who, Np) and isinstance(other, Np):
-        pair = {mover.who for phrase in (who, other) for mover in movers(reader, phrase, moment)}
-        if pair == {Person.ACTOR, Person.MATE} and mate_is_away(moment):
-            yield Swap(Person.ACTOR, Person.MATE)
-            return
-        against = EXCHANGED.get(moment.result) if moment.result else None
-        if against is not None and pair == {Person.ACTOR, against} and not is_away(Person.ACTOR, moment):
-            yield Swap(Person.ACTOR, against)
-            return
-    raise Senseless(consequence, "These cannot change places.", write("that player changes places with the first in …"))

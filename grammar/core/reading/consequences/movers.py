@@ -8,6 +8,7 @@ from grammar.core.clock import AtTime
 from grammar.core.fouls import Fouled
 from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
+from grammar.core.reading.consequences.each_plays import others_of_doer
 from grammar.core.reading.events.crossing import how_many_wait, never_there, not_where_passes_go, who_wait
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.phrases.frozen import froze_at, frozen_ones
@@ -168,7 +169,8 @@ def waiting_of(
     turn = Turn(who.end) if isinstance(who, queues.Queued) else Turn.ALL
     default = own or moment.of_each or _doer(moment)
     unsaid = frozenset({default}) if default else reader.all_sides
-    spoken = moment.spoken.of_that_side()
+    others = others_of_doer(reader, who.where.owner, moment)
+    spoken = evolve(moment.spoken, other=others or moment.spoken.other).of_that_side()
     said = whose(reader.game, who.where, place=True)
     shared = reader.owners_of_place(reader.place(who.where)) == (SHARED,)
     if shared and said.whose is not Whose.UNSAID and len(reader.sides) > 1:  # of all who wait there those of a side

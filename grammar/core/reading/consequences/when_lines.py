@@ -20,7 +20,7 @@ from grammar.core.reading.phrases.claims import read_condition
 from grammar.core.reading.phrases.clock import first_time, in_rule
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
-from grammar.core.rules import Add, Becomes, Effect, Go, Happening, LifeOf, Person, PlayOn, Rule
+from grammar.core.rules import Add, Becomes, Effect, Go, Happening, LifeOf, Nothing, Person, PlayOn, Rule
 from grammar.core.values import At, Spot
 from grammar.sentences import then, when
 from grammar.sentences.time import TheFirstTime
@@ -66,6 +66,8 @@ def _rule(reader: Reader, sentence: when.When, moment: Moment, line: int) -> Rul
         effects.extend(effects_of(reader, consequence, moment))
     if isinstance(sentence.span_of_time, TheFirstTime):
         effects.append(TakeEffect(first_time(reader, line)))
+    if not reader.granted and all(isinstance(each, then.PlaysOn) for each in sentence.consequences):
+        effects.append(Nothing())
     if LifeOf(Person.OBJECT, -1) in effects:
         effects = [PlayOn.LESS_A_LIFE if effect is PlayOn.PLAY_ON else effect for effect in effects]
     times = Counter(slot for effect in effects if not isinstance(effect, Add) for slot in slots(effect))
