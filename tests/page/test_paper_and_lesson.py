@@ -81,6 +81,22 @@ def test_the_minutes_of_a_lesson_add_up(desk: Desk, client: TestClient) -> None:
     assert abs(int(last[0]) + int(last[1]) - 40) <= 1
 
 
+def test_a_game_that_has_no_time_for_a_whole_round_says_so(desk: Desk, client: TestClient) -> None:
+    for game in ("lantern-row", "toll-stone", "winter-store"):
+        client.post(
+            "/lesson/add", data={"token": desk.token, "game": game, "with": ["kick instead"] * (game[0] == "l")}
+        )
+    played = re.findall(r"Play: (.*?)</th>", client.get("/lesson/minutes").text)
+    assert played[0].startswith("Lantern Row Remix, one round, stopped after"), played
+    assert all(" rounds of about " in each or "one round" in each or "1 round of" in each for each in played)
+
+
+@pytest.mark.parametrize("file", ["card.pdf", "large.pdf", "plan.pdf", "plan.svg"])
+def test_what_does_not_go_together_is_not_printed(client: TestClient, file: str) -> None:
+    answer = client.get(f"/paper/lantern-row/{file}?with=longer+court&with=shorter+court")
+    assert answer.status_code == 422 and "do not go together" in answer.text
+
+
 @pytest.mark.parametrize("text", ["", "{}", '{"games": 3}', '{"games": [["lantern-row"]]}', "\x00"])
 def test_a_lesson_file_that_is_none_is_as_good_as_none(desk: Desk, client: TestClient, text: str) -> None:
     desk.shelf.mkdir()

@@ -72,9 +72,7 @@ def waiting_at(served: Served, context: BrowserContext, path: str, *parts: str) 
 def test_a_finger_on_a_button_below_what_grows(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
     context = at(tabs, window, PHONE, has_touch=True)
     page, held = waiting_at(served, context, REMIX, "odds")
-    page.evaluate(
-        "document.querySelector('#odds').style.minHeight = '0'"
-    )  # as if more came than there is room for
+    page.evaluate("document.querySelector('#odds').style.minHeight = '0'")  # as if there were no room for what comes
     session = context.new_cdp_session(page)
     finger(session, middle(page.locator("#put")))
     held.come()
@@ -162,6 +160,7 @@ def test_what_lies_below_stays_where_it_is_from_tap_to_tap(
     assert middle(page.locator("[id='more-1-add balls']"))[1] == pytest.approx(before[1], abs=60)
     held.come()
     settled(page)
+    expect(page.locator("#echo small")).to_contain_text("A round lasts")  # beside the changes, for who is further down
 
 
 def test_a_list_that_is_open_is_not_taken_away(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:

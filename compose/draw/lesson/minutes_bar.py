@@ -14,6 +14,7 @@ from compose.draw.lesson.timetable import (
     SET_UP,
     WARM_UP,
     LessonTable,
+    Planned,
     Slot,
 )
 from compose.draw.signs.lettering import width_em
@@ -49,14 +50,17 @@ def slot_line(table: LessonTable, slot: Slot, wording: Wording) -> str:
         return lead
     one = table.games[slot.game]
     lead = f"{lead}{say(':')} {one.game.title}"
-    if slot.kind != PLAY:
-        return lead
+    return f"{lead}, {rounds_said(slot, one, wording)}" if slot.kind == PLAY else lead
+
+
+def rounds_said(slot: Slot, one: Planned, wording: Wording) -> str:
+    """What is played of a game in a stretch of play: "3 rounds of about 4 minutes"."""
     if not slot.rounds or one.round_min is None:
         time = wording.counted(round(slot.minutes), "minute", "minutes")
-        return f"{lead}, {say('one round, stopped after {time}', time=time)}"
+        return wording.say("one round, stopped after {time}", time=time)
     rounds = wording.counted(slot.rounds, "round", "rounds")
     time = wording.counted(max(1, round(one.round_min)), "minute", "minutes")
-    return f"{lead}, {say('{rounds} of about {time}', rounds=rounds, time=time)}"
+    return wording.say("{rounds} of about {time}", rounds=rounds, time=time)
 
 
 def time_bar(table: LessonTable, wording: Wording = ENGLISH, larger: float = 1.0) -> Drawing:

@@ -8,9 +8,9 @@ import library
 from compose.answer.answer import Answer
 from compose.draw.card.of_remix import titled
 from compose.draw.card.proof import check_lines
-from compose.draw.lesson.minutes_bar import NAMES, time_bar
+from compose.draw.lesson.minutes_bar import NAMES, rounds_said, time_bar
 from compose.draw.lesson.sheet import lesson_card
-from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
+from compose.draw.lesson.timetable import PLAY, LessonTable, Planned, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.draw.signs.to_svg import svg_of
 from compose.page.answers.at_hand import remixed
@@ -92,7 +92,7 @@ def _stretches(table: LessonTable, wording: Wording) -> tuple[Stretch, ...]:
             f"{slot.start:.0f}",
             f"{round(slot.minutes)}\u00a0min",
             table.games[slot.game].game.title if slot.game is not None else "",
-            wording.counted(slot.rounds, "round", "rounds") if slot.rounds else "",
+            rounds_said(slot, table.games[slot.game], wording) if slot.kind == PLAY and slot.game is not None else "",
         )
         for slot in table.slots
     )

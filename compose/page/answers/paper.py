@@ -32,26 +32,35 @@ PAPER = "A4"
 def card(asked: Asked, large: bool) -> bytes | str:
     """The card as PDF, with what is known of the game; or why there is none."""
     made = remixed(asked.texts, asked.uses).value
-    assert made is not None
+    if made is None:
+        return _no_game(asked)
     one = _card(asked, made, large)
     return _given(large_pdf_of(one, PAPER) if large else pdf_of(one, PAPER))
 
 
 def plan(asked: Asked) -> bytes | str:
-    """The plan of the courts as SVG."""
-    drawing, _ = _plan(asked)
-    return svg_of(drawing).encode()
+    """The plan of the courts as SVG; or why there is none."""
+    found = _plan(asked)
+    return svg_of(found[0]).encode() if found else _no_game(asked)
 
 
 def plan_page(asked: Asked) -> bytes | str:
-    """The plan of the courts on a page of its own, as PDF."""
-    drawing, game = _plan(asked)
+    """The plan of the courts on a page of its own, as PDF; or why there is none."""
+    found = _plan(asked)
+    if found is None:
+        return _no_game(asked)
+    drawing, game = found
     return plan_pdf_of(drawing, game.title, asked.language, "; ".join(resolved(game).told.credit), PAPER)
 
 
-def _plan(asked: Asked) -> tuple[Drawing, Game]:
+def _no_game(asked: Asked) -> str:
+    return page_wording(asked.language).say("These do not go together")
+
+
+def _plan(asked: Asked) -> tuple[Drawing, Game] | None:
     made = remixed(asked.texts, asked.uses).value
-    assert made is not None
+    if made is None:
+        return None
     game, staging = titled(made), shown(fit_of_asked(asked))
     return class_plan(game, staging, wording=page_wording(asked.language)), game
 

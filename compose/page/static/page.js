@@ -189,6 +189,8 @@
     if (!verdict) return;
     line.className = `${verdict.className} echo`;
     line.querySelector("a").textContent = `${verdict.textContent.trim()} ↑`;
+    const odds = document.getElementById("odds");
+    line.querySelector("small").textContent = odds ? (odds.querySelector("li")?.textContent ?? "…") : "";
   }
 
   function ready() {
