@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from desks import BEGIN
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
-from windows import FIXTURES, LAPTOP, PHONE, TABLET, Served, at, opened, settled
+from windows import FIXTURES, LAPTOP, LONGEST_MS, PHONE, TABLET, Served, at, opened, settled
 
 from compose.page.kept import FILE
 
@@ -148,7 +148,7 @@ def test_no_screen_keeps_anybody_out(
         context = window.new_context(viewport=size, locale=language, bypass_csp=True)  # the looker is a script
         tabs.append(context)
         page = context.new_page()
-        page.set_default_timeout(60_000)
+        page.set_default_timeout(LONGEST_MS)
         for path in paths:
             page.goto(served.home + path)
             settled(page)

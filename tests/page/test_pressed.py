@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import APIResponse, Browser, BrowserContext, CDPSession, Locator, Page, Route, expect
 from test_why_screen import STUCK
-from windows import FIXTURES, LAPTOP, PHONE, Served, at, opened, settled
+from windows import FIXTURES, LAPTOP, LONGEST_MS, PHONE, Served, at, opened, settled
 
 browser, program, opens = FIXTURES
 REMIX = "/remix/lantern-row?with=kick+instead"
@@ -24,7 +24,7 @@ class Held:
     def _reached(self, route: Route) -> None:
         if self._open:
             return route.continue_()
-        answer = route.fetch(timeout=60_000)
+        answer = route.fetch(timeout=LONGEST_MS)
         if self._open:
             return route.fulfill(response=answer)
         self._held.append((route, answer))
@@ -62,7 +62,7 @@ def finger(session: CDPSession, *points: tuple[float, float]) -> None:
 def waiting_at(served: Served, context: BrowserContext, path: str, *parts: str) -> tuple[Page, Held]:
     """A tab at a screen whose parts are on their way."""
     page = context.new_page()
-    page.set_default_timeout(60_000)
+    page.set_default_timeout(LONGEST_MS)
     held = Held(page, *parts)
     page.goto(served.home + path)
     held.seen()

@@ -2,8 +2,7 @@
 // What is being pressed stays where it is: whatever would move or replace it waits until it is let go.
 (() => {
   const CLICK_MS = 300; // our choice: how long after a finger is lifted its click may still come
-  const CHOOSING_MS = 8000; // our choice: how long a list of a select is thought to be open
-  const LONGEST_MS = 3000; // our choice: a press that lasts longer is no tap
+  const LONGEST_MS = 8000; // our choice: for so long a press may last, or the list of a select be open
   const pressed = new Map(); // what presses (a pointer, the space bar, a drag, a list), with the timer that ends it
   const waiting = [];
 
@@ -26,7 +25,7 @@
 
   window.addEventListener("pointerdown", (event) => {
     if (event.button === 0) press(event.pointerId, LONGEST_MS);
-    if (event.target.closest?.("select")) press("list", CHOOSING_MS); // the list that it opens is drawn by the browser
+    if (event.target.closest?.("select")) press("list", LONGEST_MS); // the list that it opens is drawn by the browser
   }, true);
   for (const chosen of ["change", "focusout"]) window.addEventListener(chosen, () => soon(0, "list"), true);
   window.addEventListener("pointerup", (event) => soon(CLICK_MS, event.pointerId), true);
