@@ -93,3 +93,14 @@ def test_what_is_typed_on_while_an_answer_is_on_its_way_stays(
     page.keyboard.type("\nnote: Written on.")
     expect(page.locator("#room")).not_to_have_attribute("aria-busy", "true")
     expect(page.locator("#text")).to_have_value(re.compile("Written on"))
+
+
+def test_a_change_is_made_whatever_is_tapped_next(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    page = opened(at(tabs, window, LAPTOP), served, "/remix/toll-stone")
+    page.route("**/lesson/add", lambda route: (page.wait_for_timeout(500), route.continue_()))
+    tap(page, "put")
+    page.locator(".ways a[href='/lesson']").evaluate("link => link.click()")
+    expect(page).to_have_url(f"{served.home}/lesson")
+    expect(page.locator("ol.used li")).to_have_count(1)
+    tap(page, "out-toll-stone-0")
+    expect(page.locator("ol.used li")).to_have_count(0)

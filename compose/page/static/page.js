@@ -6,6 +6,7 @@
   const asked = new Set();
   const turns = []; // what was tapped while another tap was on its way, by ids: each begins where the one before leads
   let looking = null;
+  let changing = null; // a change on its way is never put off: whatever is asked for next is asked for after it
   let screen = location.pathname.split("/")[1];
 
   function says(words) {
@@ -20,6 +21,12 @@
   }
 
   async function fetched(url, options = {}) {
+    if (options.method) {
+      const change = fetch(url, { ...options, headers: { "X-Tab": tab } });
+      changing = change.catch(() => {});
+      return change;
+    }
+    await changing;
     const stop = new AbortController();
     asked.add(stop);
     try {
