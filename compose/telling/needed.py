@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import reduce
 
 from compose.staging.cupboard import KitRow
 from compose.staging.resolved import resolved
@@ -64,7 +65,10 @@ def also_line(staging: Staging, wording: Wording = ENGLISH) -> str:
     """The same in one line, where the kit has lines of its own."""
     voice = Voice(resolved(staging.game), wording)
     benches = (benches_told(voice, staging.benches.needed),) if staging.benches is not None else ()
-    return wording.say("Also needed: {things}.", things="; ".join((*benches, *unlisted_told(voice))))
+    things = reduce(
+        lambda one, other: voice.say("{one}; {other}", one=one, other=other), (*benches, *unlisted_told(voice))
+    )
+    return wording.say("Also needed: {things}.", things=things)
 
 
 def what_is_there(row: KitRow, listed: bool, wording: Wording) -> str:

@@ -75,6 +75,11 @@ def test_benches_are_counted_over_all_courts_and_told_by_every_list() -> None:
     assert also.startswith("Also needed: 3 benches (shed bench); bibs or bands")
 
 
+def test_what_no_kit_lists_is_set_as_french_is() -> None:
+    (also,) = (line for line in class_lines(staged("harvest-kettles"), LANGUAGES[1]) if "bancs" in line)
+    assert also.startswith("À prévoir aussi\u00a0: 3 bancs (banc de la remise)\u00a0; chasubles")
+
+
 def test_benches_that_the_kit_lists_are_asked_for_once() -> None:
     staging = staged("ferry-bench")
     assert staging.benches is None
