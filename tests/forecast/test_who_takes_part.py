@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 import library
+from compose.forecast.findings.findings import forecast_findings
 from compose.forecast.forecast import forecast
 from compose.forecast.rounds.simulate import Play, simulate
 from compose.forecast.standings import PLAYING, WAITING, standing_of, standings
@@ -100,6 +101,18 @@ def test_who_goes_one_after_the_other_waits_the_rest_of_the_time(turn: str, more
     shares = shares_of(net, 1.0)
     assert shares[PLAYING] == pytest.approx(playing, abs=1e-6)
     assert shares.get(WAITING, 0.0) == pytest.approx(1 - playing, abs=1e-6)
+
+
+def test_waiting_for_a_turn_is_mended_at_the_line_that_makes_them_wait() -> None:
+    net = net_in(game_in(IN_TURN.format(turn=", only 1 player at a time", more="")), {"rooks": 6, "jays": 6})
+    found = forecast(net, library.norms(), library.kit_names(), play=Play(rounds=50), compare=False)
+    assert found is not None
+    (idle,) = (each for each in forecast_findings(found, library.norms()) if each.code == "F-idle-pupils")
+    assert "83 % of the round not playing" in idle.title and idle.hint.startswith("Let more go at a time")
+    assert (
+        "only 1 player at a time"
+        in IN_TURN.format(turn=", only 1 player at a time", more="").splitlines()[idle.place.line - 1]
+    )
 
 
 def test_who_carries_is_no_waiter() -> None:

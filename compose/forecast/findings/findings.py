@@ -15,7 +15,7 @@ from compose.forecast.course import Figure
 from compose.forecast.findings.held import Held
 from compose.forecast.findings.levers import balls_sent, one_of
 from compose.forecast.findings.of_length import long_round, out_of_reach, short_round
-from compose.forecast.findings.spans import span_of_sending, span_of_tries, span_of_wins
+from compose.forecast.findings.spans import span_of_sending, span_of_tries, span_of_turns, span_of_wins
 from compose.forecast.forecast import Forecast
 from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of
 from compose.net.net import Place
@@ -161,7 +161,13 @@ def idle_pupils(held: Held) -> list[Finding]:
     kinds = standing_of(held.told.net)
     places = tuple(place for place, kind in kinds.items() if kind == most.name)
     numbers = {each.name: each.share.value for each in away}
-    return held.found("F-idle-pupils", severity, title, hint, span_of_sending(held.told, places), numbers)
+    place = span_of_sending(held.told, places)
+    if not places:  # they wait for their turn where they play
+        place, hint = (
+            span_of_turns(held.told),
+            "Let more go at a time, give the waiting a task, or play in smaller groups.",
+        )
+    return held.found("F-idle-pupils", severity, title, hint, place, numbers)
 
 
 def inactive(held: Held) -> list[Finding]:

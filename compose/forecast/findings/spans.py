@@ -43,3 +43,8 @@ def span_of_sending(told: Forecast, places: tuple[int, ...]) -> Span:
 def span_of_tries(told: Forecast) -> Span:
     """The first sentence of somebody who tries something."""
     return next((_rule(move.rules) for move in told.net.transitions if move.side and move.rules), nowhere())
+
+
+def span_of_turns(told: Forecast) -> Span:
+    """The first sentence of what only so many of a side do at a time."""
+    return next((_rule(move.rules) for move in told.net.transitions if move.rate.turns and move.rules), nowhere())
