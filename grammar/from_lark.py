@@ -13,12 +13,14 @@ from grammar.own_names import unmasked
 from grammar.sentences import head
 from grammar.sentences.attempting import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
 from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideRef
-from grammar.sentences.claims import ThereAre
+from grammar.sentences.claims import Exactly, ThereAre
 from grammar.sentences.events import Caught
 from grammar.sentences.finish import Places
 from grammar.sentences.kinds import kind_of
 from grammar.sentences.points import AtTheEnd, TargetPoints, Worth
+from grammar.sentences.relays import HasRun
 from grammar.sentences.resting import Rest
+from grammar.sentences.runs import CountedRuns
 from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
 from grammar.sentences.then import MovesTo
@@ -157,6 +159,11 @@ def _area(children: list[Any]) -> Area:
     return Area(name, depth, places, preposition, spot, tuple(rule for rule in rules if rule is not None))
 
 
+def _has_run(children: list[Any]) -> HasRun:
+    side, verb, times, with_each = children
+    return HasRun(side, verb, Exactly(Quantity(1) if times == "once" else times), CountedRuns(with_each))
+
+
 _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "sides": _sides,
     "attempt": _attempt,
@@ -174,5 +181,6 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "kit": lambda children: Kit(*children[:-1]),
     "change_skill": _change_skill,
     "area": _area,
+    "has_run": _has_run,
     "there_are": lambda children: ThereAre(SideRef("each"), *children),
 }

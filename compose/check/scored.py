@@ -19,6 +19,12 @@ def scores(net: Net) -> tuple[tuple[str, Terms], ...]:
     return tuple((side, found.get(side, ())) for side in net.sides) if found else ()
 
 
+def runs_of(net: Net) -> tuple[tuple[str, Terms], ...]:
+    """How often each side has run, where that is counted."""
+    found = {place.side: ((1, number),) for number, place in enumerate(net.places) if place.token == "runs"}
+    return tuple((side, found.get(side, ())) for side in net.sides) if found else ()
+
+
 def score(terms: Terms, counts: Counts) -> Counts:
     """The points in each of many markings (n, places)."""
     total = np.zeros(len(counts), dtype=np.int64)

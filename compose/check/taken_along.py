@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from compose.check.condition import Counts
 from compose.check.ends import first_of
-from compose.check.scored import score, scores
+from compose.check.scored import runs_of, score, scores
 from compose.net.net import End, Net
 
 Points = NDArray[np.int64]
@@ -24,6 +24,8 @@ def is_added(net: Net) -> bool:
 def taken_along(net: Net, counts: Counts) -> Points:
     """What each side takes along from rounds that stop so: (n, sides)."""
     told = scores(net)
+    if not told and net.match.places:
+        told = runs_of(net)  # whoever has run more often is the nearer to the end
     points = np.zeros((len(counts), len(net.sides)), dtype=np.int64)
     for number, (_, terms) in enumerate(told):
         points[:, number] = score(terms, counts)

@@ -18,6 +18,7 @@ from compose.forecast.chain.exact import exact_course, solving_products
 from compose.forecast.chances.chances import chances
 from compose.forecast.course import Course, Figure
 from compose.forecast.points import passes_bound, points_decide, with_room
+from compose.forecast.rounds.in_turn import has_runs_in_turn
 from compose.forecast.rounds.on_space import SpaceRounds
 from compose.forecast.rounds.simulate import FEWER, FIRST, Play, finish, simulate
 from compose.forecast.rounds.waits import Waits, waits_of
@@ -25,7 +26,7 @@ from compose.forecast.sensitivity import ENDS
 from compose.forecast.standings import idle_places
 from compose.net.net import Net
 from compose.staging.minutes import Lesson, lesson_of
-from compose.staging.norms import Level
+from compose.staging.norms import Ability, Level
 from grammar.frozen import evolve, frozen
 from library import KitItem, Norms
 
@@ -69,6 +70,7 @@ class Work:
         self.lesson = lesson or lesson_of(norms, ages_of(net))
         self.followed = max(self.lesson.play, LEAST_FOLLOWED)
         self._products = 0.0
+        self._in_turn = has_runs_in_turn(net)
         self.space = self._solvable(source)
         self.net = net if self.space is not None else with_room(net)
         self.second = Work(second, norms, kit, lesson, play) if second is not None else None
@@ -76,6 +78,8 @@ class Work:
     def _solvable(self, source: StateSpace | Net) -> StateSpace | None:
         """The space, where it is whole and its course can be worked out with the work and the memory allowed."""
         if not isinstance(source, StateSpace) or not source.complete or source.edges > MOST_EDGES:
+            return None
+        if self._in_turn:  # a run that is half over is no state of the space
             return None
         products = solving_products(source, chances(source.net, self.norms, self.kit), self.followed)
         return source if products <= MOST_PRODUCTS else None
@@ -88,7 +92,7 @@ class Work:
         """The course with the usual norms, and the waits; in means alone it takes a fraction of the time."""
         constants = chances(self.net, self.norms, self.kit)
         if self.space is None:
-            found = simulate(self.net, constants, self.followed, self.play, idle_places(self.net))
+            found = simulate(self.net, constants, self.followed, self.play, idle_places(self.net), self._spread())
             return (found.course, found.waits) if found is not None else None
         course = self._solved(self.space, constants, quantiles=not means_only)
         places = tuple(place for place in idle_places(self.net) if course.tokens[place] > 0)
@@ -138,15 +142,20 @@ class Work:
         rounds = max(1, self.play.rounds // ROUGH)
         # All in one batch, the first of which is `FIRST` times smaller.
         play = evolve(self.play, rounds=rounds, batch=FIRST * rounds, events=self.play.events // ROUGH)
-        found = simulate(self.net, constants, self.followed, play)
+        found = simulate(self.net, constants, self.followed, play, spread=self._spread(level, instead))
         return found.course if found is not None else None
+
+    def _spread(self, level: Level = "usual", instead: Mapping[str, Level] | None = None) -> float:
+        """How far one run in turn is from their mean, as a share of it; 0 where nobody runs so."""
+        ability = Ability(self.norms, level, instead or {})
+        return ability.read("pace spread", "run in turn", ages_of(self.net)).value if self._in_turn else 0.0
 
     def counted(self, course: Course) -> Course:
         """The course with points counted as far as they go: as it is where that is so, else played at random."""
         if self.space is None:
             return course
         net = with_room(self.net)
-        found = simulate(net, chances(net, self.norms, self.kit), self.followed, self.play)
+        found = simulate(net, chances(net, self.norms, self.kit), self.followed, self.play, spread=self._spread())
         return found.course if found is not None else course
 
     def wanted(self, found: int) -> bool:

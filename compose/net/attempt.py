@@ -18,7 +18,7 @@ class Attempt:
     `blockers` stand before each, and stop balls with `block_with`. What flies counts only `after_bounce`,
     what hits a player only `below` a part of the body; what comes by the "floor" or a "wall" does not
     count where that is `ruled_out`, or `catches_ruled_out`; `said_bounced` come by the floor. Nobody goes more than
-    `steps_most` steps with the ball.
+    `steps_most` steps with the ball. They run `in_turn`: whoever is back sends the next.
     """
 
     name: str
@@ -48,3 +48,4 @@ class Attempt:
     said_bounced: float | None = None
     ruled_out: tuple[str, ...] = ()
     catches_ruled_out: tuple[str, ...] = ()
+    in_turn: bool = False

@@ -196,6 +196,8 @@ def _along(voice: Voice, aim: Along) -> str:
     said = voice.say("from {start} to {goal}", start=start, goal=goal)
     if aim.start == aim.goal:
         said = voice.say("from one {what} to the other", what=voice.place_noun(aim.start).one)
+    if aim.back:
+        said = voice.say("{way} and back", way=said)
     return f"{said}, {voice.say('again and again' if aim.again else 'each once')}"
 
 

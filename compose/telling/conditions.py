@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from attrs import evolve
 
@@ -24,6 +24,7 @@ from grammar.core.guards import (
     Every,
     Guard,
     LivesOf,
+    OfEach,
     PartOfAll,
     PlayersAt,
     Points,
@@ -31,6 +32,7 @@ from grammar.core.guards import (
     Row,
     Taken,
     ThingsAt,
+    TimesRun,
 )
 from grammar.core.values import (
     PLAIN,
@@ -117,6 +119,8 @@ def claim(voice: Voice, compare: Compare, owners: frozenset[Owner]) -> str:
     one = next(iter(spoken)) if len(spoken) == 1 else None
     within = voice.about(one, Subject.SIDE) if one is not None else voice
     within = evolve(within, whole=None)  # all have so many each, but what is there is counted in all places together
+    if isinstance(compare.count, TimesRun):
+        return _runs(voice, compare, spoken)
     if isinstance(compare.bound, PartOfAll):
         things = counted(within, compare.count)
         return part_of_all(voice, spoken or frozenset({SHARED}), compare.relation, compare.bound, things)
@@ -133,6 +137,17 @@ def claim(voice: Voice, compare: Compare, owners: frozenset[Owner]) -> str:
     if voice.wording.english:
         patterns["all"] = ("{side} has all its {things}", "{side} have all their {things}")
     return voice.does(spoken, *patterns[_amount(compare)], things=what)
+
+
+def _runs(voice: Voice, compare: Compare, spoken: Collection[Owner]) -> str:
+    """ "It has run 10 times", or 2 times with each player."""
+    each = isinstance(compare.bound, OfEach)
+    number = compare.bound.times if isinstance(compare.bound, OfEach) else compare.bound
+    assert isinstance(number, int)
+    often = voice.say("once") if number == 1 else voice.wording.counted(number, "time", "times")
+    if each:
+        often = voice.say("{often} with each player (where sides differ, as often as the largest)", often=often)
+    return voice.does(spoken, "{side} has run {often}", "{side} have run {often}", often=often)
 
 
 def _impersonal(voice: Voice, compare: Compare, what: str) -> str:
@@ -174,6 +189,8 @@ def counted(voice: Voice, count: Count) -> tuple[Noun, str]:
             return voice.nouns.noun("point"), ""
         case LivesOf():
             return voice.nouns.noun("life", "lives"), ""
+        case TimesRun():
+            return voice.nouns.noun("finished run"), ""
         case PlayersAt():
             return _players_noun(voice, count), _states(voice, count.at, False)
         case ThingsAt():

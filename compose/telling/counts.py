@@ -59,6 +59,8 @@ def _moved(net: Net) -> frozenset[int]:
 def _counted(voice: Voice, place: Place, number: int) -> str:
     if place.token == "points":
         return voice.counted(number, voice.nouns.noun("point"))
+    if place.token == "runs":
+        return voice.counted(number, voice.nouns.noun("finished run"))
     if place.load is not None:
         return voice.say("{number} with {load}", number=str(number), load=voice.any_of({place.load.kind}))
     if place.token == "player":

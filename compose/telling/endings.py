@@ -23,6 +23,7 @@ from grammar.core.ends import (
     Verdict,
     Won,
 )
+from grammar.core.relays import counts_runs
 
 
 def ends_told(voice: Voice, ends: Sequence[End]) -> Iterator[str]:
@@ -152,6 +153,11 @@ def _of_places(voice: Voice, match: Match) -> Iterator[str]:
         "whoever wins a round has {first} points, the next {others}, by the points of the round; "
         "level sides share the better place"
     )
+    if not voice.play.gives_points and counts_runs(voice.play):
+        pattern = (
+            "whoever wins a round has {first} points, the next {others}, by how often they have run by then; "
+            "level sides share the better place"
+        )
     if len(match.places) == 1:
         pattern = "whoever wins a round has {first} points; level sides share them"
     yield voice.say(pattern, first=first, others=voice.wording.listed(others))

@@ -103,6 +103,8 @@ class OfNet:
             return f"{who} {standing(voice.about(owners[0], Subject.PLAYERS), place)}"
         if place.token == "points":
             return voice.of(voice.nouns.noun("point"), several, owners, None)
+        if place.token == "runs":
+            return voice.of(voice.nouns.noun("finished run"), several, owners, None)
         if place.kind is None:
             return voice.say("what is counted of the clock and the rules")
         if place.token == "ball" or place.standing is None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import assert_never
 
 from compose.telling.voice import Voice
-from grammar.core.guards import BallsAt, Clock, Count, LivesOf, PlayersAt, Points, Row, Taken, ThingsAt
+from grammar.core.guards import BallsAt, Clock, Count, LivesOf, PlayersAt, Points, Row, Taken, ThingsAt, TimesRun
 from grammar.core.values import SHARED, OnStep, Owner, SideId
 
 
@@ -14,7 +14,7 @@ def owner_of(voice: Voice, count: Count) -> Owner:
     match count:
         case Clock() | Taken() | Row():
             return SHARED
-        case Points() | LivesOf():
+        case Points() | LivesOf() | TimesRun():
             return count.side
         case PlayersAt():
             owners: set[Owner] = {who.side for who in count.of}

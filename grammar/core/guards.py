@@ -70,7 +70,14 @@ class LivesOf:
     side: SideId
 
 
-Count = PlayersAt | ThingsAt | BallsAt | Points | LivesOf | Clock | Taken | Row
+@frozen
+class TimesRun:
+    """How often players of a side have run, all of them together."""
+
+    side: SideId
+
+
+Count = PlayersAt | ThingsAt | BallsAt | Points | LivesOf | Clock | Taken | Row | TimesRun
 
 
 class Relation(Enum):
@@ -111,12 +118,19 @@ class PartOfAll:
 
 
 @frozen
+class OfEach:
+    """A bound of so many times for each player; of sides that are not equally large as many as the largest needs."""
+
+    times: int
+
+
+@frozen
 class Compare:
     """A count against a bound."""
 
     count: Count
     relation: Relation
-    bound: int | Whole | PartOfAll
+    bound: int | Whole | PartOfAll | OfEach
 
 
 @frozen

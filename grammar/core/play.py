@@ -64,11 +64,12 @@ class ToMate:
 
 @frozen
 class Along:
-    """From place to place, with or without a load. `again`: what was brought may be taken once more."""
+    """From place to place (and `back`), with or without a load. `again`: what was brought may be taken once more."""
 
     start: Spot
     goal: Spot
     again: bool
+    back: bool = False
 
     @property
     def from_hand(self) -> bool:
@@ -119,8 +120,7 @@ class Attempt:
 
 @frozen
 class Offer:
-    """What some may try by one line: a `share` of attempts (None: the rest), `at` where they wait, at most so many of
-    a side `at_once` (0: all)."""
+    """What some may try by one line: a `share` of attempts, `at` where they wait, so many `at_once` (0: all)."""
 
     by: Population
     attempts: tuple[Attempt, ...] = field(eq=frozenset)

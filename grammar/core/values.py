@@ -123,7 +123,7 @@ class Sort(Enum):
 
 class Landmark(Enum):
     """The places of every court. HANDS: a side has the ball, wherever on an undivided court its players are;
-    FROZEN: wherever its players were when they froze."""
+    FROZEN: wherever its players were when they froze; OTHER_END: where one back line is for all, the other one."""
 
     HALF = "half"
     BACK_LINE = "back line"
@@ -135,6 +135,7 @@ class Landmark(Enum):
     CORNER = "corner"
     HANDS = "hands"
     FROZEN = "frozen"
+    OTHER_END = "other back line"
 
 
 OF_A_SIDE = frozenset(

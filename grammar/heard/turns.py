@@ -16,6 +16,7 @@ from grammar.heard.how_many_turns import HOW_MANY_TURNS
 from grammar.heard.in_turn import IN_TURN
 from grammar.heard.laid_out import LAID_OUT
 from grammar.heard.moving_on import MOVING_ON
+from grammar.heard.relays import RELAYS
 from grammar.heard.saying import WHAT, Saying, saying
 from grammar.heard.stores import STORES
 
@@ -63,7 +64,7 @@ IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
 IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
 LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
-TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN, *FORBIDDEN,
+TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN, *RELAYS, *FORBIDDEN,
     # sides called by their players: "foxes win when they have", "the foxes score"
     saying(rf"^(the )?({WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
     saying(rf"(?<=[:d] )(the )?({WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),

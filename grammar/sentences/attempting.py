@@ -63,13 +63,14 @@ class AimTo(Node):
 
 @frozen
 class AimBetween(Node):
-    """Such as "from wall to wall"."""
+    """Such as "from wall to wall", or "from the start base to the far base and back"."""
 
     start: Np
     goal: Np
+    back: str | None = None
 
     def words(self) -> str:
-        return spoken("from", self.start, "to", self.goal)
+        return spoken("from", self.start, "to", self.goal, self.back)
 
 
 Aim = AimAt | AimThrough | AimPast | AimTo | AimBetween

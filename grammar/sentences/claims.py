@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, spoken
+from grammar.sentences.runs import CountedRuns
 
 
 @frozen
@@ -186,7 +187,7 @@ class CountedLives(Node):
         return "lives"
 
 
-CountedWhat = Counted | CountedPoints | CountedLives
+CountedWhat = Counted | CountedPoints | CountedLives | CountedRuns
 _OF_ONE = {CountedPoints: "point", CountedLives: "life"}
 
 

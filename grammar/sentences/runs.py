@@ -18,6 +18,16 @@ class InARow(Node):
 
 
 @frozen
+class CountedRuns(Node):
+    """How often players of a side have run; `with_each`: so often with each of them."""
+
+    with_each: str | None = None
+
+    def words(self) -> str:
+        return spoken("times", self.with_each)
+
+
+@frozen
 class OnlyAfterRow(Node):
     """Such as "only after 5 passes in a row": what a side has to have done before."""
 

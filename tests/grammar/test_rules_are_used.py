@@ -19,8 +19,7 @@ from library import granted_path
 ONLY_IN_MODIFIERS = frozenset(
     (
         *("all_but", "all_move_on", "both_at_once", "bounce_share", "counted_lives", "frozen_back", "gone"),
-        *("hit_not_bounced", "low_down", "more_of"),
-        *("nobody_fetches", "not_bounced", "places", "rest_back", "rounds_played"),
+        *("hit_not_bounced", "low_down", "more_of", "nobody_fetches", "not_bounced", "rest_back"),
         *("begins_points", "half_of", "next_knocked_wins", "stand_again", "times_as_many"),
     )
 )

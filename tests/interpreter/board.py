@@ -64,7 +64,7 @@ class State(NamedTuple):
     """All of them, the points of each side in their order, and who has won by a rule ("" while nobody has).
 
     `clock` counts the moments of the clock that have passed, `rows` successes in a row (`runs.py`);
-    `taken` are the lines that hold only the first time and have taken effect.
+    `taken` are the lines that hold only the first time and have taken effect; `runs` are those of each side.
     """
 
     pupils: tuple[Pupil, ...]
@@ -75,6 +75,7 @@ class State(NamedTuple):
     clock: int = 0
     rows: tuple[int, ...] = ()
     taken: frozenset[str] = frozenset()
+    runs: tuple[int, ...] = ()
 
 
 class Board:
@@ -89,19 +90,21 @@ class Board:
         self.clock = state.clock
         self.rows = list(state.rows)
         self.taken = state.taken
+        self.runs = list(state.runs)
         self.lost: tuple[int, ...] = ()  # who has lost the last life in this event
 
     def copy(self) -> Board:
         found = Board.__new__(Board)
         found.pupils, found.balls, found.things = self.pupils[:], self.balls[:], self.things[:]
         found.points, found.won, found.clock = self.points[:], self.won, self.clock
-        found.rows, found.taken, found.lost = self.rows[:], self.taken, self.lost
+        found.rows, found.taken, found.lost, found.runs = self.rows[:], self.taken, self.lost, self.runs[:]
         return found
 
     def state(self) -> State:
         """As it stands, nobody reordered."""
         tokens = tuple(self.pupils), tuple(self.balls), tuple(self.things)
-        return State(*tokens, tuple(self.points), self.won, self.clock, tuple(self.rows), self.taken)
+        counts = tuple(self.points), self.won, self.clock, tuple(self.rows), self.taken, tuple(self.runs)
+        return State(*tokens, *counts)
 
     def go(self, number: int, side: str, role: str, where: str | Spot) -> None:
         """Send a pupil somewhere; in a spot everybody comes last. What they carry goes back first."""

@@ -6,6 +6,7 @@ from attrs import frozen
 
 from grammar.sentences import claims, play
 from grammar.sentences.base import AnySide, Np, SideRef, SideSame
+from grammar.sentences.runs import CountedRuns
 from tests.interpreter.begin_points import most_points
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot
 from tests.interpreter.frozen import frozen_of
@@ -92,6 +93,10 @@ def _leads(sheet: Sheet, claim: claims.Claim, side: str, other: str, board: Boar
 
 
 def _enough(sheet: Sheet, claim: claims.Claim, there: int, whole: int) -> bool:
+    if isinstance(claim.counted, CountedRuns):
+        assert isinstance(claim.quantity, claims.Exactly)
+        each = max(sheet.players.values()) if claim.counted.with_each else 1
+        return there >= claim.quantity.count.whole * each
     match claim.quantity:
         case claims.NoneOf():
             return there == 0
@@ -141,6 +146,8 @@ def counted(sheet: Sheet, what: claims.CountedWhat, side: str, board: Board) -> 
     """How many a side has, and how many it would have if it had all."""
     if isinstance(what, claims.CountedPoints):
         return board.points[sheet.sides.index(side)], most_points(sheet, side)
+    if isinstance(what, CountedRuns):
+        return board.runs[sheet.sides.index(side)], max(board.runs)
     if isinstance(what, claims.CountedLives):
         at_first = (most_lives(sheet, side, each.role) for each in set_up(sheet).pupils if each.side == side)
         return sum(max(each.lives, 0) for each in board.pupils if each.side == side), sum(at_first)

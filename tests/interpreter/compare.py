@@ -141,6 +141,8 @@ def count(sheet: Sheet, state: State) -> Counted:
             found["target", thing.kind, owner, str(thing.how)] += 1
     for side, points in zip(sheet.sides, state.points, strict=True):
         found["points", side] += points
+    for side, runs in zip(sheet.sides, state.runs, strict=True):
+        found["runs", side] += runs
     for line in state.taken:
         found["line", line] = 1
     found[("clock",)] = state.clock

@@ -108,7 +108,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
             board.won = side if isinstance(said, finish.SideWins) else sheet.others(side)[0]
         case then.StartsAgain():
             board.pupils, board.balls, board.things = list(begin.pupils), list(begin.balls), list(begin.things)
-            board.rows = list(begin.rows)
+            board.rows, board.runs = list(begin.rows), list(begin.runs)
     yield board
 
 

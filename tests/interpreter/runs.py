@@ -8,10 +8,12 @@ from tests.interpreter.deeds import REACHED, TOUCHING, Deed
 from tests.interpreter.names import SENT
 from tests.interpreter.rows import asked, event_of, key_of, lose_rows, rows_of
 from tests.interpreter.sheet import Sheet
+from tests.interpreter.turns_run import count_run
 
 
 def count_row(sheet: Sheet, deed: Deed, board: Board) -> None:
     """One more, or none any more; what is asked for begins anew with who makes use of it, or gives the ball away."""
+    count_run(sheet, deed, board)
     if deed.skill == TOUCHING and deed.ball is not None and board.balls[deed.ball].spot != deed.came:
         assert deed.aim.concerned is not None
         lose_rows(sheet, deed.aim.concerned, board)

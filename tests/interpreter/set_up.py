@@ -30,7 +30,8 @@ def set_up(sheet: Sheet) -> State:
             pupils[number] = each._replace(turn=turns[each.where])
     balls = [ball for kind, sort in sheet.categories.items() if sort in LYING for ball in _balls(sheet, kind)]
     things = [each for kind, sort in sheet.categories.items() if sort not in LYING for each in _things(sheet, kind)]
-    return State(tuple(pupils), tuple(balls), tuple(things), tuple(points_at_first(sheet)), "")
+    tokens, none = (tuple(pupils), tuple(balls), tuple(things)), (0,) * len(sheet.sides)
+    return State(*tokens, tuple(points_at_first(sheet)), "", runs=none)
 
 
 def named(sheet: Sheet) -> dict[str, list[str]]:

@@ -216,8 +216,9 @@ def ball_seconds(case: Case, success: float) -> float:
 def moving_seconds(case: Case) -> float:
     """Seconds for one go without a throw: the go itself, and the way at running speed, slower with a load."""
     attempt = case.attempt
-    known = case.ability.knows("pace turn", attempt.skill)
-    seconds = case.take("pace turn", attempt.skill if known else OTHERWISE) * longer_limit(case)
+    what = f"{attempt.skill} in turn" if attempt.in_turn else attempt.skill
+    known = case.ability.knows("pace turn", what)
+    seconds = case.take("pace turn", what if known else OTHERWISE) * longer_limit(case)
     if attempt.distance_m <= 0:
         return seconds
     speed = case.take("running speed", "with turns")

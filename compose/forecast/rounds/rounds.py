@@ -18,7 +18,8 @@ from compose.check.effect import Act, Columns
 from compose.check.enabled import Enabling
 from compose.check.ends import first_ends
 from compose.check.reactions import Reactions
-from compose.forecast.chain.chain import Longs
+from compose.forecast.chain.chain import Bools, Floats, Longs
+from compose.forecast.rounds.in_turn import InTurn
 from compose.forecast.rounds.ticks import Ticking
 from compose.forecast.rounds.wait_log import WaitLog
 from compose.net.net import Move, Net, Transition
@@ -44,6 +45,7 @@ class Rounds:
         minutes: float = math.inf,
         watched: tuple[int, ...] = (),
         every_event: bool = False,
+        spread: float = 0.0,
     ) -> None:
         self.net = net
         self.clock_minutes = minutes
@@ -57,7 +59,9 @@ class Rounds:
         self._constants = np.asarray(constants, dtype=np.float64)
         self._chance = chance
         self._ticking = Ticking(net, rounds)
+        self._in_turn = InTurn(net, rounds, spread, chance)
         self._drawn = np.array([every_event or _changes(t, net) for t in net.transitions], dtype=np.bool_)
+        self._drawn &= self._in_turn.line_of < 0
         self._enabling = Enabling(net)
         self._acts = [Act(t.effects, net.places) for t in net.transitions]
         self._reactions = Reactions(net)
@@ -84,6 +88,9 @@ class Rounds:
         total = np.bincount(rows, weights=drawn, minlength=len(live))
         wait = np.full(len(live), math.inf)
         np.divide(self._chance.exponential(size=len(live)), total, out=wait, where=total > 0)
+        due, line = self._in_turn.due(live, rows, moves, rates)
+        back = due < wait
+        wait = np.minimum(wait, due)
         ticks = self._ticking.due(live)
         ticked = (wait >= ticks - self.minutes[live]) & (ticks < self.clock_minutes)
         left = np.minimum(ticks, self.clock_minutes) - self.minutes[live]
@@ -96,6 +103,10 @@ class Rounds:
         before = np.concatenate([[0.0], reached])[np.concatenate([[0], last[:-1] + 1])]
         found = np.searchsorted(reached, before + self._chance.random(len(live)) * total, side="right")
         chosen = np.where(over, -1, np.append(moves, -1)[np.minimum(found, last)])
+        back &= ~over & ~ticked
+        self._in_turn.passed(live, spent, back, line)
+        if back.any():
+            chosen[back] = self._back(rows, moves, rates, line, back)
         if ticked.any():
             shares = factors[self._enabling.rate_of][:, ticked]
             chances = enabled[:, ticked] * shares * self._ticking.parts[:, None]
@@ -108,6 +119,13 @@ class Rounds:
         self._stop(over, np.full(len(live), stopped, dtype=np.int64))
         self._stop_at_ends()
         return chosen
+
+    def _back(self, rows: Longs, moves: Longs, rates: Floats, line: Longs, back: Bools) -> Longs:
+        """Of all that may come of a run one transition, with a chance in proportion to its rate."""
+        own = np.where(self._in_turn.line_of[moves] == line[rows], rates, 0.0)
+        shares = np.zeros((len(self._constants), len(line)))
+        shares[moves, rows] = own
+        return self._ticking.drawn(shares[:, back], self._chance)
 
     def marking(self, number: int = 0) -> tuple[int, ...]:
         """The counts of one round now."""

@@ -57,8 +57,10 @@ def simulate(
     lesson_minutes: float,
     play: Play | None = None,
     watched: tuple[int, ...] = (),
+    spread: float = 0.0,
 ) -> Simulated | None:
-    """Many rounds of a net; `constants` are events a minute of each transition at factor 1.
+    """Many rounds of a net; `constants` are events a minute of each transition at factor 1, `spread` that of runs in
+    turn (in_turn.py).
 
     Play stops at the bell. A game without one is played until it ends, or where that takes too many events, until
     the lesson ends. None where somebody stopped the first batch, or where not even one round fits into the events.
@@ -67,7 +69,7 @@ def simulate(
     seeds = np.random.SeedSequence(play.seed)
 
     def batch(count: int, minutes: float) -> Rounds:
-        return Rounds(net, constants, count, np.random.default_rng(seeds.spawn(1)[0]), minutes, watched)
+        return Rounds(net, constants, count, np.random.default_rng(seeds.spawn(1)[0]), minutes, watched, spread=spread)
 
     first = _first_batch(batch, net, lesson_minutes, play)
     if first is None:

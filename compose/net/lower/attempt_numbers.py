@@ -14,7 +14,7 @@ from compose.net.lower.heights import share_safe, sizes_m
 from compose.net.lower.tokens import how_many, in_play
 from compose.net.lower.unread import grows
 from compose.net.outcome import Moment
-from compose.staging.floor.distance import reach
+from compose.staging.floor.distance import reach, run_m
 from grammar.core.game import Play
 from grammar.core.limits import Valid, counts_by_bounce
 from grammar.core.play import Aim, AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
@@ -69,6 +69,7 @@ def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
         catches_ruled_out=_ruled_out(builder, moment, CATCHES) if can_be_caught(builder, offer, moment) else (),
         steps_most=min((each.most for each in play.steps if each.ball == moment.ball), default=None),
         in_order=isinstance(moment.aim, AtThing) and moment.aim.order is Order.IN_ORDER,
+        in_turn=bool(offer.at_once) and moment.result is Result.ARRIVED and moment.skill is Skill.RUN,
     )
 
 
@@ -123,7 +124,7 @@ def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:
     track = builder.play.track_of(moment.thing.kind) if moment.thing else None
     on = OnStep(track.id, moment.step) if track is not None and moment.step is not None else None
     waiting = (moment.by_at.spot,) if isinstance(moment.by_at, At) else ()
-    return reach(builder.floor, builder.core, offer.by, aim, offer.figures.from_m, on, waiting).metres
+    return run_m(reach(builder.floor, builder.core, offer.by, aim, offer.figures.from_m, on, waiting), aim)
 
 
 def said_distance(play: Play, offer: Offer, aim: Aim) -> Fraction | None:

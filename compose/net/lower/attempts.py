@@ -19,6 +19,7 @@ from compose.net.lower.heights import can_succeed
 from compose.net.lower.landings import landings
 from compose.net.lower.last_life import settled
 from compose.net.lower.options import options_of
+from compose.net.lower.relays import runs_counted
 from compose.net.lower.runs import row_effects, rows_begun_anew
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import ball_place, target_place
@@ -154,6 +155,7 @@ def _landed(
             *_brought(builder, moment, rules[0]),
             *case_effects(builder, case, moment, cast),
             *row_effects(builder, moment, option.offer),
+            *runs_counted(builder, moment, option.offer),
         ),
         tuple(dict.fromkeys((*rules, *limits))),
     )

@@ -79,7 +79,7 @@ def counted(
             yield Assign(builder.result_place, builder.play.side_ids.index(effect.winner) + 1, rule)
         case core.StartAgain():
             for number, place in enumerate(builder.places):
-                if place.token in ("player", "ball", "store", "load", "target", "body", "row"):
+                if place.token in ("player", "ball", "store", "load", "target", "body", "row", "runs"):
                     yield Assign(number, place.start, rule)
         case core.SendBall() | core.PlayOn() | core.Nothing() | SetDown() | ComeIn() | core.LifeOf():
             return

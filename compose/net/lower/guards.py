@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.own_ground import handed
+from compose.net.lower.relays import runs_place
 from compose.net.lower.runs import row_place
 from compose.net.lower.tokens import (
     ball_place,
@@ -26,12 +27,14 @@ from grammar.core.guards import (
     Every,
     Guard,
     LivesOf,
+    OfEach,
     PlayersAt,
     Points,
     Relation,
     Row,
     Taken,
     ThingsAt,
+    TimesRun,
     Whole,
 )
 from grammar.core.values import At, OnStep, Population, Presence, SideId
@@ -61,6 +64,8 @@ def bound_of(builder: Builder, guard: Compare) -> int:
     """The number that is asked for, here where it hangs on how many there are."""
     if isinstance(guard.bound, int):
         return guard.bound
+    if isinstance(guard.bound, OfEach):
+        return guard.bound.times * max(builder.players.values())
     there = whole(builder, guard.count)
     return there if isinstance(guard.bound, Whole) else guard.bound.of(there, guard.relation)
 
@@ -111,6 +116,8 @@ def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
             return (line_place(builder, count.line),)
         case Row():
             return (row_place(builder, count),)
+        case TimesRun():
+            return (runs_place(builder, count.side),)
 
 
 def _can_be(builder: Builder, who: Population, standing: Presence | At) -> bool:
@@ -145,7 +152,7 @@ def whole(builder: Builder, count: Count) -> int:
             return sum(how_many(builder, thing.kind, thing.owner) for thing in count.of)
         case LivesOf():
             return sum(builder.places[each].start * by for by, each in terms_of(builder, count))
-        case Points() | Clock() | Taken() | Row():
+        case Points() | Clock() | Taken() | Row() | TimesRun():
             raise TypeError("points and time have no whole")
 
 

@@ -80,6 +80,11 @@ def _way(ground: Ground, side: SideId, aim: Along) -> Reach:
     return min(ways, key=lambda way: way.metres, default=Reach(0.0))
 
 
+def run_m(reach: Reach, aim: Aim) -> float:
+    """How far somebody goes in m: there, and back where they come back."""
+    return 2 * reach.metres if isinstance(aim, Along) and aim.back else reach.metres
+
+
 def _tries(
     floor: Floor,
     play: Play,

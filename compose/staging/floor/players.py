@@ -9,6 +9,7 @@ from attrs import evolve
 from compose.staging.floor.ground import Region
 from compose.staging.floor.homes import homes_of
 from compose.staging.floor.items import Batch, Muster, Size, dealt, shared_out, wanted_of
+from compose.staging.floor.lanes import in_line
 from compose.staging.floor.regions import regions
 from grammar.core.declared import Side
 from grammar.core.game import Line, Play
@@ -78,9 +79,10 @@ def _by_their_things(muster: Muster, side: Side) -> Iterator[Batch]:
 
 def _unplaced(muster: Muster, who: Population, total: int) -> Iterator[Batch]:
     """Players that the set-up does not speak of start where they stay, before what they keep; on an undivided floor in
-    an equal part of it."""
+    an equal part of it. Who runs in turn stands where the runs begin."""
     homes = homes_of(muster.core.play, who)
-    found = tuple(region for home in homes for region in _starting(muster, who.side, home.at))
+    found = in_line(muster.core.play, muster.ground, who)
+    found = found or tuple(region for home in homes for region in _starting(muster, who.side, home.at))
     lines = [muster.core.lines[home.lines[0]] for home in homes]
     side = next(side for side in muster.core.play.sides if side.id == who.side)
     line = next((line for line in lines if not line.granted), muster.core.lines[side.lines[0]])

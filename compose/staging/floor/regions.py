@@ -35,6 +35,8 @@ def regions(
             found = [region for side in owners for region in _at_back(ground, side, spot.part, depth_m)]
         case Landmark.SIDE_LINE:
             found = [region for side in owners for region in _at_side_lines(ground, side, spot.part, depth_m)]
+        case Landmark.OTHER_END:
+            found = [evolve(_at_back(ground, ground.sides[0], spot.part, depth_m)[0], side=None)]
         case Landmark.CORNER:
             found = [region for side in owners for region in _at_corners(ground, side, spot.part, depth_m or STRIP_M)]
         case Landmark.MIDDLE_LINE | Landmark.MIDDLE:

@@ -17,6 +17,7 @@ from grammar.core.guards import (
     Every,
     Guard,
     LivesOf,
+    OfEach,
     PartOfAll,
     PlayersAt,
     Points,
@@ -24,6 +25,7 @@ from grammar.core.guards import (
     Row,
     Taken,
     ThingsAt,
+    TimesRun,
     Whole,
 )
 from grammar.core.values import (
@@ -64,6 +66,8 @@ def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
         run = guard.count.run
         return f"{run.number} {in_a_row(run.skills, run.side)[1]}"
     side = _side_of(guard.count)
+    if isinstance(guard.count, TimesRun):
+        return _runs(guard, side, speaking)
     amount = {Relation.AT_LEAST: "at least ", Relation.AT_MOST: "at most ", Relation.EQUAL: ""}[guard.relation]
     bound = _part_words(guard) if isinstance(guard.bound, PartOfAll) else f"{amount}{guard.bound}"
     if guard.relation is Relation.EQUAL and guard.bound == 0:
@@ -76,6 +80,15 @@ def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
     if speaking is None:
         return f"{does(side.key, 'has', 'have')} {bound} {what}"
     return f"{'it' if side == speaking else 'the other side'} has {bound} {what}"
+
+
+def _runs(guard: Compare, side: SideId | None, speaking: SideId | None) -> str:
+    """ "North has run 10 times", or "2 times for each player"."""
+    assert side is not None
+    who = does(side.key, "has", "have") if speaking is None else "it has" if side == speaking else "the other side has"
+    number = guard.bound.times if isinstance(guard.bound, OfEach) else guard.bound
+    often = "once" if number == 1 else f"{number} times"
+    return f"{who} run {often}{' with each player' if isinstance(guard.bound, OfEach) else ''}"
 
 
 def _part_words(guard: Compare) -> str:
@@ -115,7 +128,7 @@ def _side_of(count: Count) -> SideId | None:
     match count:
         case Clock() | Taken() | Row():
             return None
-        case Points() | LivesOf():
+        case Points() | LivesOf() | TimesRun():
             return count.side
         case PlayersAt():
             return next(iter(count.of)).side
@@ -137,6 +150,8 @@ def count_words(net: Net, count: Count, side: SideId | None, one: bool = False, 
             return "point" if one else "points"
         case LivesOf():
             return "life" if one else "lives"
+        case TimesRun():
+            return "run" if one else "runs"
         case PlayersAt():
             roles = {without_load(each.role) for each in count.of}
             noun = "player" if PLAIN in roles else next(role.key for role in roles if role is not PLAIN)

@@ -199,7 +199,8 @@ def _aim(moment: Moment) -> str:
             return lying(moment.aim.start)
         case Along():
             goal = moment.aim.goal.of
-            return f"to the {goal.key if isinstance(goal, AreaId) else goal.value}"
+            back = " and back" if moment.aim.back else ""
+            return f"to the {goal.key if isinstance(goal, AreaId) else goal.value}{back}"
     return ""
 
 

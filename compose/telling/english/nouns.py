@@ -43,6 +43,8 @@ def pieces(place: Place, net: Net, named: bool = True) -> Pieces:
         return *_FIXED[place.token], ""
     if place.token == "points":
         return of_side("point", side), of_side("points", side), ""
+    if place.token == "runs":
+        return of_side("run", side), of_side("runs", side), ""
     if place.token == "row":
         return *in_a_row(place.skills, side), ""
     return _players(place, named) if place.token == "player" else _things(place, net, side)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.core.game import Core
+from grammar.core.relays import counts_runs
 from grammar.finding import Finding, mistake
 from grammar.said import quoting
 
@@ -23,7 +24,7 @@ def worth_of_places(core: Core) -> Iterator[Finding]:
         hint = "Leave out the last of them, such as: the first side scores {one} points"
     elif list(match.places) != sorted(match.places, reverse=True) or len(set(match.places)) == 1:
         title, hint = "A better place is worth more.", "Write the largest number first."
-    elif sides > 2 and len(match.places) > 1 and not core.play.gives_points:
+    elif sides > 2 and len(match.places) > 1 and not core.play.gives_points and not counts_runs(core.play):
         title = "Who is second is told by the points of the round, and nobody scores any."
         hint = "Say what scores points, such as: a ball goes into a bucket: the thrower's side scores 1 point"
     else:

@@ -10,6 +10,7 @@ from grammar.core.reading.phrases.carrying import with_load
 from grammar.core.reading.phrases.claims import where_players_are
 from grammar.core.reading.phrases.frozen import is_frozen, mates_frozen
 from grammar.core.reading.phrases.tracks import track_start
+from grammar.core.reading.phrases.ways import way_between, way_from_hand
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, none_of, whose
 from grammar.core.values import (
@@ -76,11 +77,11 @@ def aims_of(
         case attempting.AimPast():
             yield from (Past(line) for line in _lines(reader, aim.what, who.side, spoken))
         case attempting.AimTo() if goes_on_with_it(sentence, aim):
-            yield _from_there(reader, sentence, aim, who.side, spoken)
+            yield way_from_hand(reader, sentence, aim, who.side, spoken)
         case attempting.AimTo():
             yield _to_mate(reader, aim, who, spoken)
         case attempting.AimBetween():
-            yield _along(reader, aim, who.side, spoken, load)
+            yield way_between(reader, sentence, aim, who.side, spoken, load)
         case _:
             assert_never(aim)
 
@@ -179,47 +180,6 @@ def _where_they_play(reader: Reader, where: Np, side: SideId, spoken: Spoken) ->
     if of is Landmark.COURT:
         return True
     return reader.spots("in", where, spoken, frozenset({side}), (Part.AT,)) == (Spot(Landmark.HALF, side),)
-
-
-def _along(reader: Reader, aim: attempting.AimBetween, side: SideId, spoken: Spoken, load: frozenset[Thing]) -> Along:
-    """A way with its two ends. From a place to the like of it there is no end: what was brought can be taken again."""
-    own, others = frozenset({side}), reader.others(side) or frozenset({side})
-    start = reader.spots(None, aim.start, spoken, own)[0]
-    begin, end = (whose(reader.game, each, place=True) for each in (aim.start, aim.goal))
-    again = reader.place(aim.start) == reader.place(aim.goal) and (begin.whose, begin.side) == (end.whose, end.side)
-    unsaid = others if again else own
-    goal = reader.spots(None, aim.goal, spoken, unsaid)[0]
-    if start == goal and start.of is not Landmark.WALL:
-        raise Senseless(aim.goal, "They would stay where they are.", "Name another place to go to.")
-    return Along(start, goal, again)
-
-
-def _from_there(
-    reader: Reader, sentence: attempting.Attempt, aim: attempting.AimTo, side: SideId, spoken: Spoken
-) -> Along:
-    """From where a side has its balls to a place of which it must be known whose it is."""
-    what = sentence.ball
-    if what is None or not reader.kinds_meant(what, Sort.BALL):
-        raise Senseless(what or sentence, "What is no ball is taken up.", write("take a log from the middle to …"))
-    if not reader.held:
-        hint = quoting("Say from where, too: carry {what} from … {aim}", what=what.words(), aim=aim.words())
-        on_the_way = "Whoever has the ball can go on with it where a side has it, on a court in one piece."
-        raise Senseless(sentence, on_the_way, hint)
-    if aim.where is not None:
-        raise Senseless(aim.where, "Only one place is where they go.", write(f"to {aim.what.words()}"))
-    if (
-        reader.is_kit(aim.what)
-        or _is_player(reader, aim.what)
-        or isinstance(reader.game.meaning(aim.what.name), MateMeaning)
-    ):
-        raise Senseless(aim.what, "A ball is carried to a place.", "Name a line, or an area of the sheet.")
-    goals = reader.spots(None, aim.what, spoken, reader.all_sides)
-    if len(goals) != 1:
-        title = "`{said}`: each side has one, and it is not said whose is meant."
-        raise Senseless(aim.what, title, write(f"to the {aim.what.name.text} of the other side"))
-    if goals[0].of is Landmark.COURT and goals[0].part is Part.AT:
-        raise Senseless(aim.what, "They are on the court already.", "Name a line, or an area of the sheet.")
-    return Along(reader.own_part(side), goals[0], False)
 
 
 def against(aim: Aim, by: Population) -> tuple[Owner, ...]:

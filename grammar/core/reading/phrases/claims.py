@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from attrs import evolve
 
 from grammar.core.guards import (
@@ -17,22 +15,25 @@ from grammar.core.guards import (
     PlayersAt,
     Points,
     Relation,
-    ThingsAt,
+    TimesRun,
     either,
     every,
 )
 from grammar.core.reading.phrases.frozen import where_frozen
-from grammar.core.reading.phrases.tracks import counted_on_track, track_start
+from grammar.core.reading.phrases.runs_asked import times_run
+from grammar.core.reading.phrases.things_counted import things_counted
 from grammar.core.reading.phrases.without_lives import with_lives
 from grammar.core.reading.sheet.amounts import amount
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, none_of, whose, whose_side
-from grammar.core.values import SHARED, At, KindId, Laden, Owner, Part, Posture, Presence, SideId, Sort, Spot, Thing
+from grammar.core.values import At, KindId, Laden, Part, Presence, SideId, Sort, Spot
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, LoadMeaning, PlayerMeaning
 from grammar.said import Said, Written, quoting, said, write
 from grammar.sentences import claims, finish
 from grammar.sentences.base import Np, SideRef
 from grammar.sentences.determiners import EACH, ONE
+from grammar.sentences.relays import HasRun
+from grammar.sentences.runs import CountedRuns
 
 _TIMES = {"twice as many": 2, "3 times as many": 3}
 
@@ -79,6 +80,8 @@ def _of_side(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken) 
     count = read_count(reader, claim.counted, side, within)
     if claim.than is not None:
         return _ahead(reader, claim, side, within, count)
+    if isinstance(claim, HasRun):
+        return Compare(count, Relation.AT_LEAST, times_run(reader, claim))
     relation, bound = amount(claim.quantity, _shrinks(reader, claim.counted))
     if isinstance(claim, claims.ThereAre) and isinstance(bound, PartOfAll):
         raise Senseless(claim.quantity, "What lies in a place of all is no side's.", "Write a number, no or all.")
@@ -130,6 +133,8 @@ def read_count(reader: Reader, counted: claims.CountedWhat, side: SideId, spoken
     """What is counted of a side; `spoken` says whose places are meant."""
     if isinstance(counted, claims.CountedPoints):
         return Points(side)
+    if isinstance(counted, CountedRuns):
+        return TimesRun(side)
     if isinstance(counted, claims.CountedLives):
         with_lives(reader, counted, side)
         return LivesOf(side)
@@ -144,7 +149,7 @@ def read_count(reader: Reader, counted: claims.CountedWhat, side: SideId, spoken
     balls = reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if balls:
         return _balls(reader, counted, balls, side, spoken)
-    return _things(reader, counted, side, spoken)
+    return things_counted(reader, counted, side, spoken)
 
 
 def _players(
@@ -205,45 +210,3 @@ def _brought_to(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ..
         hint = quoting("Say where: {name} in its base.", name=name)
         raise Senseless(counted, title, hint, name=name, side=side.key, many=many)
     return next(iter(goals))
-
-
-def _things(reader: Reader, counted: claims.Counted, side: SideId, spoken: Spoken) -> ThingsAt:
-    kinds = reader.kinds_meant(counted.what, *Sort)
-    on_track = [kind for kind in kinds if track_start(reader, kind)]
-    if on_track:
-        return counted_on_track(reader, counted, on_track, side)
-    targets = [kind for kind in kinds if reader.sort(kind) is Sort.TARGET]
-    owners: set[Owner] = {side} if reader.changing_owners else {side, SHARED}
-    things = frozenset(reader.things(targets, owners))
-    if not things:
-        raise none_of(counted.what, counted.what.text, side, "Name targets of the kit.")
-    match counted.state:
-        case None | claims.Standing():
-            return ThingsAt(things, frozenset({Posture.UP}))
-        case claims.Down():
-            return ThingsAt(things, frozenset({Posture.DOWN}))
-        case claims.Placed():
-            return _placed(reader, counted.state, kinds, things, side, spoken)
-    said = counted.state.words()
-    raise Senseless(
-        counted, "The {what} are never {said}.", "Write standing or down.", what=counted.what.text, said=said
-    )
-
-
-def _placed(
-    reader: Reader,
-    placed: claims.Placed,
-    kinds: Iterable[KindId],
-    things: frozenset[Thing],
-    side: SideId,
-    spoken: Spoken,
-) -> ThingsAt:
-    """Those that stand there by the set-up, and those that were brought there, whoever's they are."""
-    spots = frozenset(reader.spots(placed.preposition, placed.where, spoken, frozenset({side})))
-    carried = frozenset(thing for kind in kinds for thing in reader.owned(kind) if kind in reader.carried)
-    if carried:
-        return ThingsAt(carried, frozenset(At(spot) for spot in spots))
-    there = frozenset(thing for thing in things if reader.stands_at(thing, spots))
-    if not there:
-        raise Senseless(placed, "None of them ever stands {said}.", "Name the place of the set-up.")
-    return ThingsAt(there, frozenset({Posture.UP}))

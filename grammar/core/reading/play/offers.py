@@ -89,10 +89,12 @@ def so_many_at_a_time(sentence: attempting.Attempt, details: Details, balls: Siz
     said = details.get(attempting.AtATime)
     if not isinstance(said, attempting.AtATime):
         return 0
-    on_the_way = any(isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim) for aim in sentence.aims)
+    on_the_way = sentence.ball is not None and any(
+        isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim) for aim in sentence.aims
+    )
     if not is_some(said.number) or on_the_way or sentence.where is not None or len(balls) > 1:
         if on_the_way:
-            title = "`{said}`: of those who run, carry, tow or push it is not counted how many are on the way."
+            title = "`{said}`: of those who carry, tow or push it is not counted how many are on the way."
             raise Senseless(said, title, "Leave that out of this line, and keep it as a rule of its own in quotes.")
         title = "`{said}` is read of some at a time, in play, with one kind of ball."
         raise Senseless(said, title, write("players roll a ball at the pins, only 1 player at a time"))

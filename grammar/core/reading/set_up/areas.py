@@ -45,9 +45,9 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
     by_area = isinstance(of, AreaId)
     part = reader.part(sentence.preposition, spot, *(BY_AN_AREA if isinstance(of, AreaId) else _LIES[of]))
     said = whose(reader.game, spot, place=True)
-    if said.whose is Whose.OTHER and said.node is spot and of in ONE_OF_SEVERAL:
-        raise _which_other(reader, sentence)
     owners: tuple[Owner, ...] = reader.owners_of_place(of)
+    if said.whose is Whose.OTHER and said.node is spot and of in ONE_OF_SEVERAL:
+        of, owners = _other_end(reader, sentence), (SHARED,)
     if said.whose is Whose.UNSAID and spot.determiner in ("a", "an") and of in ONE_OF_SEVERAL:
         owners = (SHARED,)
     places = _places(sentence, of, part)
@@ -62,7 +62,7 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
             raise Senseless(spot, "There is more than one {word}.", quoting(hint, word=word), word=word)
         meant = Spoken(reader.side_ids).meant(said, frozenset())
         owners = tuple(owner for owner in owners if owner in meant)
-    elif said.whose not in (Whose.UNSAID, Whose.ONE_EACH):
+    elif of is not Landmark.OTHER_END and said.whose not in (Whose.UNSAID, Whose.ONE_EACH):
         raise Senseless(said.node, "`{said}` is nobody's own.", write(f"the {spot.name.text}"), said=spot.words())
     elif said.whose is Whose.ONE_EACH and by_area is False:
         raise Senseless(spot, "There is only one {name}.", write(f"the {spot.name.text}"), name=spot.name.text)
@@ -97,6 +97,15 @@ def _places(sentence: space.Area, of: Landmark | AreaId, part: Part) -> int:
         )
         raise Senseless(sentence.places, title, "Leave the number out where it is one place.")
     return sentence.places.whole
+
+
+def _other_end(reader: Reader, sentence: space.Area) -> Landmark:
+    """The other back line, where an area lies by "a back line": from that one it is told. Raises Senseless."""
+    spots = [area.spot for area in reader.game.all_of("space", space.Area)]
+    lines = (spot for spot in spots if spot.determiner in ("a", "an") and spot.owner is None and not spot.other)
+    if {reader.place(sentence.spot)} == {Landmark.BACK_LINE} & set(map(reader.place, lines)):
+        return Landmark.OTHER_END
+    raise _which_other(reader, sentence)
 
 
 def _which_other(reader: Reader, sentence: space.Area) -> Senseless:
