@@ -12,7 +12,7 @@ from lark.tree import Meta
 from grammar.own_names import unmasked
 from grammar.sentences import head
 from grammar.sentences.attempting import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
-from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideRef
+from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideNamed, SideOf, SideRef
 from grammar.sentences.claims import Exactly, ThereAre
 from grammar.sentences.events import Caught
 from grammar.sentences.finish import Places
@@ -23,7 +23,7 @@ from grammar.sentences.resting import Rest
 from grammar.sentences.runs import CountedRuns
 from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
-from grammar.sentences.then import MovesTo
+from grammar.sentences.then import MovesTo, Scores
 from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import small
@@ -164,6 +164,16 @@ def _has_run(children: list[Any]) -> HasRun:
     return HasRun(side, verb, Exactly(Quantity(1) if times == "once" else times), CountedRuns(with_each))
 
 
+def _scores(children: list[Any]) -> Scores:
+    """ "That player" in what follows has points as "that side" has them."""
+    side, verb, points, noun = children
+    if isinstance(side, SideNamed) and (side.determiner, side.name.text) == ("that", "player"):
+        side = SideRef("that", span=side.span)
+    if isinstance(side, SideOf) and (side.determiner, side.possessive) == ("that", "player's"):
+        side = SideRef("that", span=side.span)
+    return Scores(side, verb, points, noun)
+
+
 _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "sides": _sides,
     "attempt": _attempt,
@@ -182,5 +192,6 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "change_skill": _change_skill,
     "area": _area,
     "has_run": _has_run,
+    "scores": _scores,
     "there_are": lambda children: ThereAre(SideRef("each"), *children),
 }

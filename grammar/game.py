@@ -13,7 +13,7 @@ from grammar.frozen import field, frozen
 from grammar.meanings import CategoryMeaning, KitMeaning, LoadMeaning, Meaning
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Name, Node
-from grammar.sentences.head import Switch, Switched, Told
+from grammar.sentences.head import Switch, Switched, SwitchedOff, Told
 from grammar.sentences.play import Take
 from grammar.sentences.sides import Placing
 from grammar.sentences.when import When
@@ -138,7 +138,8 @@ class Game:
         """The sentence itself, or None while the switch that it hangs on is off."""
         if not isinstance(sentence, Switched):
             return sentence
-        return sentence.sentence if self.switches.get(sentence.name.text) else None
+        on = bool(self.switches.get(sentence.name.text))
+        return sentence.sentence if on != isinstance(sentence, SwitchedOff) else None
 
     @property
     def switches(self) -> dict[str, bool]:

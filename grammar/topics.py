@@ -32,7 +32,7 @@ def topic(sentence: Node) -> Topic:
     """The topic of a sentence; sentences that may stand beside each other have different topics."""
     match sentence:
         case head.Switched():
-            return ("with", sentence.name.text, *topic(sentence.sentence))
+            return (type(sentence).__name__, sentence.name.text, *topic(sentence.sentence))
         case head.Switch():
             return ("switch", sentence.name.text)
         case when.When():

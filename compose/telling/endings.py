@@ -13,6 +13,7 @@ from grammar.core.ends import (
     Deciding,
     End,
     EndPoints,
+    Left,
     Match,
     Meeting,
     Most,
@@ -55,6 +56,8 @@ def _verdict(voice: Voice, verdict: Verdict) -> str:
             return voice.wins(verdict.side)
         case Best():
             return voice.say("the player with the most points wins, and those who are level share it")
+        case Left():
+            return voice.say("those who are left in play have won")
         case NoWinner.DRAW:
             return voice.say("it is a draw")
         case Deciding.NEXT_POINT:

@@ -165,13 +165,14 @@ def _quoted(wording: Wording, text: str) -> str:
 
 def all_told(core: Core, wording: Wording, usual_m: UsualDistance | None = None) -> Iterator[tuple[Topic, Said]]:
     """Every sentence that lines of the sheet say, by topic."""
-    play = core.play
     yield from values_told(core, wording, _values(core), usual_m)
-    if play.open_end:
+    if core.play.open_end:
         pattern = "play goes on until the clock stops"
-        yield Topic.ENDS, Said(told_sentence(wording, wording.say(pattern)), play.open_lines)
-    for choice in play.choices:
+        yield Topic.ENDS, Said(told_sentence(wording, wording.say(pattern)), core.play.open_lines)
+    for choice in core.play.choices:
         told = " ".join(said.text for _, said in values_told(core, wording, choice.hanging))
+        if rest := " ".join(said.text for _, said in values_told(core, wording, choice.without)):
+            told = f"{told} {told_sentence(wording, wording.say('without it: {rule}', rule=rest))}".strip()
         lead = choice_name(wording, choice)
         lines = tuple(line.number for line in core.lines if line.switch == choice.id)
         yield Topic.CHOICES, Said(told_sentence(wording, wording.say("{name}: {rule}", name=lead, rule=told)), lines)

@@ -86,7 +86,8 @@ def _section(core: Core, wording: Wording, section: str, told: dict[int, list[st
     left_out = {line for side in play.sides for line in side.lines}
     left_out |= {line for factor in play.factors for line in factor.lines}
     for line in core.lines:
-        if line.section != section or line.granted or line.number in left_out or line.switch in off:
+        out = line.number in left_out or (line.switch is not None and (line.switch in off) != line.without)
+        if line.section != section or line.granted or out:
             continue
         if line.number in quotes:
             yield f"{sentence(wording.author(quotes[line.number]))} ({wording.say(UNREAD)})"

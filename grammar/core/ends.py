@@ -40,6 +40,13 @@ class Best:
     side: SideId
 
 
+@frozen
+class Left:
+    """Of a side whose players play each for themselves those who are in play then have won."""
+
+    side: SideId
+
+
 class Deciding(Enum):
     """Play goes on from a level score until somebody leads."""
 
@@ -63,7 +70,7 @@ class EndPoints:
     lines: Lines = field(eq=False)
 
 
-Verdict = Won | NoWinner | Most | Best | Deciding | NextKnocked
+Verdict = Won | NoWinner | Most | Best | Left | Deciding | NextKnocked
 
 
 @frozen

@@ -48,12 +48,14 @@ from grammar.span import Span
 
 @frozen
 class Choice:
-    """A switch of the game: how it usually stands, how it stands now, and the values that hang on it."""
+    """A switch of the game: how it usually stands, how it stands now, and the values that hang on it, and that hold
+    `without` it."""
 
     id: SwitchId
     usual: bool
     on: bool
     hanging: tuple[object, ...]
+    without: tuple[object, ...] = ()
 
 
 def _unordered() -> Any:
@@ -201,7 +203,8 @@ class Facts:
 
 @frozen
 class Line:
-    """A line of the sheet (or one taken for granted): where it stands, and whether the check reads it."""
+    """A line of the sheet (or one taken for granted): where it stands, whether the check reads it, and the switch that
+    it hangs on, or that it holds `without`."""
 
     number: int
     section: str
@@ -210,6 +213,7 @@ class Line:
     granted: bool = False
     switch: SwitchId | None = None
     read: bool = True
+    without: bool = False
 
 
 @frozen

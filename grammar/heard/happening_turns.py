@@ -27,6 +27,7 @@ def _freezes(match: re.Match[str]) -> str:
 
 # What happens to whom comes first: what becomes of them is said of "that player".
 HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM, *TRIES, *SUBSTITUTES,
+    saying(r"^(?:without|unless(?: with)?) (?=[^,:]+, )", "not with ", "play", "when", "finish"),
     saying(r"^(?:when|if|once) (.+?)(?:, then |, |: )", r"\1: ", "when"),
     saying(r"^(?:whoever|anyone who|anybody who|everyone who|who|a player who|a player that) (?:is|gets|has been) "
            r"(?P<event>hit|touched|tagged)(?: by (?:a|the) ball)?[,:]? (?=\w)",

@@ -64,6 +64,7 @@ FREE = (  # names that a sentence gives, or that are looked at where it is decla
     (space.Track, "goal"),
     (head.Switch, "name"),
     (head.Switched, "name"),
+    (head.SwitchedOff, "name"),
 )
 _NEXT_POINT = (
     "Only where points were level does the next one decide: more points wins, else the next point wins. Or, of "

@@ -63,6 +63,16 @@ class BestWins(Node):
 
 
 @frozen
+class LeftWin(Node):
+    """Those who are in play then, where each plays for themselves."""
+
+    said: str = field(default="those who are left win", eq=False)
+
+    def words(self) -> str:
+        return "those who are left win"
+
+
+@frozen
 class Draw(Node):
     """Such as "a draw"."""
 
@@ -117,7 +127,7 @@ class NextKnockedWins(Node):
         return spoken("the next", self.what, "knocked wins")
 
 
-Result = MoreWins | BestWins | Draw | SideWins | SideLoses | NobodyWins | NextPointWins | NextKnockedWins
+Result = MoreWins | BestWins | LeftWin | Draw | SideWins | SideLoses | NobodyWins | NextPointWins | NextKnockedWins
 
 
 @frozen

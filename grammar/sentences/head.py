@@ -84,6 +84,14 @@ class Switched(Node):
 
 
 @frozen
+class SwitchedOff(Switched):
+    """Such as "not with hits count, ...": a sentence that holds while a switch is off."""
+
+    def words(self) -> str:
+        return f"not with {self.name.words()}, {self.sentence.words()}"
+
+
+@frozen
 class Told(Node):
     """Free text under one of the words credit, about, cue, outcomes, caution."""
 

@@ -34,7 +34,10 @@ def _worth(sheet: Sheet, line: points.AtTheEnd, side: str, board: Board) -> int:
     return sum(each * counted(sheet, what, side, board)[0] for what, each in _kinds(line))
 
 
-def _kinds(line: points.AtTheEnd) -> Iterator[tuple[claims.Counted, int]]:
+def _kinds(line: points.AtTheEnd) -> Iterator[tuple[claims.CountedWhat, int]]:
+    if isinstance(line.first.counted, claims.CountedLives):
+        yield line.first.counted, line.first.points.whole
+        return
     assert isinstance(line.first.counted, claims.Counted)
     said: list[tuple[Name, int]] = [(each.what.name, each.points.whole) for each in line.others]
     yield line.first.counted, line.first.points.whole

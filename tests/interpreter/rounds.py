@@ -204,7 +204,7 @@ class Round:
                 case finish.SideLoses(side=phrase):
                     lost = said.side if isinstance(said := side_said(self.sheet, phrase), Of) else side
                     return next((each for each in self.sheet.sides if each != lost), DRAW)
-                case finish.BestWins():
+                case finish.BestWins() | finish.LeftWin():
                     return self.sheet.sides[0]
                 case finish.MoreWins():
                     if (first := leader(self.sheet, result, board)) is not None:

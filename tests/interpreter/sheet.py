@@ -11,7 +11,7 @@ from attrs import frozen
 import library
 from grammar.sentences import base, play, sides, space, then, when
 from grammar.sentences.base import Name, Node, Np
-from grammar.sentences.head import Switch, Switched
+from grammar.sentences.head import Switch, Switched, SwitchedOff
 from grammar.tree import GameSheet, Sentence
 from tests.interpreter.asked import asked
 from tests.interpreter.having import gives
@@ -106,7 +106,7 @@ class Sheet:
         if not isinstance(line, Switched):
             return line
         on = {switch.name.text: switch.on for switch in self.tree.all_of("head", Switch)}
-        return line.sentence if on[line.name.text] else None
+        return line.sentence if on[line.name.text] != isinstance(line, SwitchedOff) else None
 
     def meaning(self, name: Name) -> Meant:
         return read_name(self.names, name)

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from typing import assert_never
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.guards import condition_of, places_of, terms_of
+from compose.net.lower.guards import condition_of, terms_of
 from compose.net.lower.tokens import POINTS_COUNTED_TO, clock_place
 from compose.net.net import All, AtTheEnd, Bell, Comparison, Condition, End, Rule, Terms
 from compose.net.told import Because, Cause, Ended, TimeUp
 from grammar.core import ends as core
-from grammar.core.ends import Best, Deciding, Most, NextKnocked, NoWinner, Verdict, Won
+from grammar.core.ends import Best, Deciding, Left, Most, NextKnocked, NoWinner, Verdict, Won
 from grammar.core.game import Play
 from grammar.core.guards import Ahead, Compare, Count, Guard, Points
 from grammar.core.rules import Becomes, Finish
@@ -92,7 +92,7 @@ def _both_at_once(builder: Builder, wins: list[End]) -> Iterator[End]:
 def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, because: Because) -> Iterator[End]:
     """The ends that a verdict gives where `held` holds."""
     match verdict:
-        case Won() | Best():
+        case Won() | Best() | Left():
             yield _won(verdict, verdict.side, held, rule, because)
         case Deciding() | NextKnocked():
             return
@@ -128,7 +128,7 @@ def _compared(builder: Builder, count: Count) -> Terms:
 def lower_end_points(builder: Builder) -> tuple[AtTheEnd, ...]:
     """What counts for each side when the round is over."""
     return tuple(
-        AtTheEnd(each.side.key, _times(each.each, places_of(builder, each.count)), builder.rule(each.lines))
+        AtTheEnd(each.side.key, terms_of(builder, each.count, each.each), builder.rule(each.lines))
         for each in builder.play.end_points
     )
 
@@ -138,11 +138,6 @@ def _score_of(builder: Builder, side: SideId) -> Terms:
     scored = builder.number(("points", side))
     counted = (each.terms for each in lower_end_points(builder) if each.side == side.key)
     return sum(counted, () if scored is None else ((1, scored),))
-
-
-def _times(each: int, places: tuple[int, ...]) -> Terms:
-    """So much for each token in these places."""
-    return tuple((each, place) for place in places)
 
 
 def lower_bell(builder: Builder) -> Bell | None:

@@ -7,8 +7,8 @@ from functools import singledispatch
 from compose.net.net import End, Net
 from compose.net.told import Because, Cause, Ended, TimeUp
 from compose.telling.english.counts import count_words, guard_words, time_words
-from compose.telling.sides import wins
-from grammar.core.ends import Best, Most, NoWinner
+from compose.telling.sides import subject, wins
+from grammar.core.ends import Best, Left, Most, NoWinner
 from grammar.core.values import SideId
 
 _CAUSES = {Cause.BOTH_AT_ONCE: "both at once", Cause.OVER_OR_NEXT: "when the time is over, or next"}
@@ -42,6 +42,9 @@ def _(told: Ended, net: Net) -> tuple[str, str]:
     because = f"{winning}: {_because(net, told.because)}"
     if isinstance(told.verdict, Best):
         return f"{because}, the most points", "the most points wins"
+    if isinstance(told.verdict, Left):
+        left = f"those left of {subject(told.winner.key)} win"
+        return f"{left}: {_because(net, told.because)}", "those who are left win"
     if isinstance(told.verdict, Most):
         more = _more(net, told.verdict)
         return f"{because}, {more}", f"{more} wins"

@@ -217,7 +217,8 @@ def _choices(reading: Reading) -> Iterator[Choice]:
     game = reading.reader.game
     for switch in game.sheet.all_of("head", head.Switch):
         name = SwitchId(switch.name.text)
-        yield Choice(name, switch.on, game.switches[name.key], tuple(reading.hanging.get(name, ())))
+        with_it, without = (tuple(reading.hanging.get((name, on), ())) for on in (True, False))
+        yield Choice(name, switch.on, game.switches[name.key], with_it, without)
 
 
 def _facts(reading: Reading, own: list[tuple[Node, int]]) -> Facts:

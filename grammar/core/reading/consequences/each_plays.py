@@ -5,7 +5,7 @@ from __future__ import annotations
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import OWN_WORDS, Senseless
-from grammar.core.rules import Happening, Result
+from grammar.core.rules import ON_A_PLAYER, Happening, Result
 from grammar.core.values import SHARED, SideId, Thing
 from grammar.sentences import then
 from grammar.sentences.base import AnySide, Node, Owner, SideRef, SideSame
@@ -25,9 +25,13 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
 
 
 def of_its_owner(reader: Reader, consequence: then.Scores, moment: Moment) -> bool:
-    """Whether "its side" is whoever has the thing that is knocked, where each plays for themselves."""
+    """Whether "its side" is whoever has the thing that is knocked, or is hit or touched, where each plays for
+    themselves."""
     side, trigger = consequence.side, moment.trigger
-    its = isinstance(side, SideSame) or (isinstance(side, SideRef) and side.determiner in OWN_WORDS and not side.other)
+    own = (*OWN_WORDS, "that")
+    its = isinstance(side, SideSame) or (isinstance(side, SideRef) and side.determiner in own and not side.other)
+    if its and reader.solo and moment.result in ON_A_PLAYER:
+        return True
     if not its or moment.result is not Result.KNOCKED or not reader.solo:
         return False
     owners = {thing.owner for thing in trigger.to if isinstance(thing, Thing)} if isinstance(trigger, Happening) else {}

@@ -16,6 +16,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose
 from grammar.core.rules import ON_A_PLAYER, AllHold, AllPlaying, Happening, KeptFor, Person, Result, Subject
 from grammar.core.runs import InARow
+from grammar.core.skills import SKILL_WORDS, Skill
 from grammar.core.values import SHARED, At, Part, Population, SideId, Spot, Thing
 from grammar.frozen import evolve, frozen
 from grammar.meanings import AgentMeaning, FrozenMeaning, MateMeaning, PlayerMeaning, SideMeaning
@@ -23,6 +24,7 @@ from grammar.said import said, write
 from grammar.sentences import queues, then
 from grammar.sentences.base import Node, Np
 from grammar.sentences.determiners import ALL, ONE
+from grammar.words import singulars
 
 
 @frozen
@@ -131,6 +133,8 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
 def _of_both(reader: Reader, who: Np, meant: frozenset[Population], moment: Moment, trigger: Happening) -> Mover:
     """Who is touched or hit, or whoever did it where only they are called so."""
     by = trigger.by & reader.touching if trigger.result is Result.TOUCHED else trigger.by
+    if by <= meant and does_it(who, trigger.skills):
+        return Mover(Person.ACTOR, moment.actor)
     if trigger.to <= meant:
         return Mover(Person.OBJECT, moment.concerned)
     if not by <= meant:
@@ -142,6 +146,12 @@ def _of_both(reader: Reader, who: Np, meant: frozenset[Population], moment: Mome
             result=said(trigger.result.value),
         )
     return Mover(Person.ACTOR, moment.actor)
+
+
+def does_it(who: Np, skills: frozenset[Skill]) -> bool:
+    """Whether "the thrower" is whoever threw, though all who play are called so: whom it is done to is that player."""
+    doers = {SKILL_WORDS[skill].doer for skill in skills}
+    return who.determiner == "the" and bool(doers & {who.name.text, *singulars(who.name.text)})
 
 
 def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:

@@ -26,17 +26,22 @@ def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[E
     first: EndWorth = sentence.first
     if first.determiner not in (None, "a", "an", "each", "every", "all", "the"):
         raise Senseless(first, "`{said}`: of no side has been spoken.", "Leave that out.", said=first.determiner)
-    if reader.solo:
-        raise Senseless(sentence, "Where each plays for themselves no side has anything.", "Give points in when.")
+    lives = isinstance(first.counted, claims.CountedLives)
+    if reader.solo and not lives:
+        hint = "Give points in when; or for what each has left: at the end lives score 1 point"
+        raise Senseless(sentence, "Where each plays for themselves no side has anything.", hint)
+    sides = reader.side_ids if sentence.side is None else (_one_side(reader, sentence),)
+    if lives:
+        if sentence.others:
+            raise Senseless(sentence.others[0], "Lives stand in a line of their own.", "Make two lines of it.")
+        for side in sides:
+            count = read_count(reader, first.counted, side, evolve(reader.of_one(side), that=None))
+            yield EndPoints(side, count, first.points.whole, (line,))
+        return
     if not isinstance(first.counted, claims.Counted):
         said = first.counted.words()
-        hint = "Name things or players."
-        if isinstance(first.counted, claims.CountedLives):
-            hint = "Lives left can decide at the bell: after 6 min: more lives wins"
-        raise Senseless(
-            first.counted, quoting("{said} are no things that lie somewhere.", said=said.capitalize()), hint
-        )
-    sides = reader.side_ids if sentence.side is None else (_one_side(reader, sentence),)
+        title = quoting("{said} are no things that lie somewhere.", said=said.capitalize())
+        raise Senseless(first.counted, title, "Name things or players.")
     for side in sides:
         for what, points in _worths(reader, sentence):
             claimed = claims.Counted(what, first.counted.state, span=first.counted.span)

@@ -11,6 +11,7 @@ from grammar.core.ends import (
     Best,
     Deciding,
     End,
+    Left,
     Match,
     Meeting,
     Most,
@@ -148,6 +149,11 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
                 title = "Points are counted for each side, not for each player."
                 raise Senseless(result, title, write("more points wins"))
             return Best(reader.side_ids[0])
+        case finish.LeftWin():
+            if not reader.solo:
+                title = "Where sides play a side wins, not those of it who are left."
+                raise Senseless(result, title, write("more players in wins"))
+            return Left(reader.side_ids[0])
         case finish.MoreWins():
             if len(reader.sides) < 2:
                 best = isinstance(result.counted, claims.CountedPoints) and reader.solo

@@ -63,6 +63,9 @@ def read_claim(reader: Reader, claim: claims.Claim, spoken: Spoken, each: bool =
 def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
     """A side that has the place: what lies in one that is nobody's, or one side's, is there whoever speaks of it."""
     counted = claim.counted
+    what = reader.game.meaning(counted.what) if isinstance(counted, claims.Counted) else None
+    if len(reader.sides) == 1 and isinstance(what, PlayerMeaning):
+        return reader.side_ids[0]
     placed = counted.state if isinstance(counted, claims.Counted) else None
     things = isinstance(counted, claims.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if not things or not isinstance(placed, claims.Placed):

@@ -36,7 +36,7 @@ class Reading:
     lines: list[Line] = field(factory=list)
     sentences: list[tuple[Node, int]] = field(factory=list)
     found: dict[type[Any], list[Any]] = field(factory=dict)
-    hanging: dict[SwitchId, list[Any]] = field(factory=dict)
+    hanging: dict[tuple[SwitchId, bool], list[Any]] = field(factory=dict)  # by whether it holds with the switch
     findings: list[Finding] = field(factory=list)
     refused: list[Meaning] = field(factory=list)
 
@@ -45,13 +45,13 @@ class Reading:
         self.sentences.clear()
         for section in SECTIONS:
             for line in sheet.lines(section):
-                sentence, switch = line.sentence, None
+                sentence, switch, without = line.sentence, None, isinstance(line.sentence, head.SwitchedOff)
                 if isinstance(sentence, head.Switched):
                     switch, sentence = SwitchId(sentence.name.text), sentence.sentence
                 read = not isinstance(sentence, play.SaidRule)
                 granted, words = self.reader.granted, line.sentence.words()
                 self.sentences.append((sentence, len(self.lines)))
-                self.lines.append(Line(len(self.lines), section, words, line.span, granted, switch, read))
+                self.lines.append(Line(len(self.lines), section, words, line.span, granted, switch, read, without))
 
     def number_granted(self, sheet: GameSheet, fixed: Container[str]) -> None:
         """The same of the sheet that holds where the game says nothing else; `fixed` is what of the kit never falls."""
@@ -62,9 +62,9 @@ class Reading:
         self.number(sheet)
 
     def holds(self, line: int) -> bool:
-        """Whether a line holds: it hangs on no switch, or on one that is on."""
-        switch = self.lines[line].switch
-        return switch is None or bool(self.reader.game.switches.get(switch.key))
+        """Whether a line holds: it hangs on no switch, or on one that is on, or off where it holds without it."""
+        said = self.lines[line]
+        return said.switch is None or bool(self.reader.game.switches.get(said.switch.key)) != said.without
 
     def all_of(self, kind: type[Said]) -> list[tuple[Said, int]]:
         """The sentences of a kind with their lines, those that hang on a switch, too."""
@@ -87,7 +87,7 @@ class Reading:
             return ()
         switch = self.lines[line].switch
         if switch is not None:
-            self.hanging.setdefault(switch, []).extend(values)
+            self.hanging.setdefault((switch, not self.lines[line].without), []).extend(values)
         if not self.holds(line):
             return ()
         for value in values:
