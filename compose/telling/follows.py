@@ -213,8 +213,8 @@ def _through(voice: Voice, trigger: Happening, who: str, ball: str) -> str:
     """Through a ring, or into what is open and none."""
     things = frozenset(to for to in trigger.to if isinstance(to, Thing))
     if any(voice.play.kind(each.kind).sort is Sort.TARGET for each in things):
-        return voice.say("{who} sends {ball} into {what}", who=who, ball=ball, what=voice.things(things, False, "a"))
-    return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=voice.things(things))
+        return voice.say("{who} sends {ball} into {what}", who=who, ball=ball, what=voice.aimed_at(things, False, "a"))
+    return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=voice.aimed_at(things))
 
 
 def _players(trigger: Happening) -> frozenset[Population]:
@@ -238,7 +238,7 @@ def _knocked(voice: Voice, side: SideId, things: frozenset[Thing]) -> str:
     said = voice.things(frozenset(evolve(each, owner=SHARED) for each in things), False, "a")
     if {each.owner for each in things} == {side} and len(voice.play.sides) > 1:
         return voice.say("{thing} of their own side", thing=said)
-    return voice.things(things, False, "a")
+    return voice.aimed_at(things, False, "a")
 
 
 def _where(voice: Voice, trigger: Happening) -> str:

@@ -225,6 +225,8 @@ def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Findi
         hint = "So it is said of balls; what somebody who plays does wrong is a foul, such as: a player fouls"
     if sort_of(meaning) == "furniture" and "target" in expected:
         hint = 'What is aimed at is like a target: "1 {name} for each side, like a thick mat" (or box, or board).'
+        if "ball" in expected:
+            hint = 'What is carried on and on is like a cone, a box or a ball: "1 {name} for each side, like a cone".'
     if sort_of(meaning) == "place" and "side" in expected:
         hint = "Of a place say what lies there: there are no balls in the {name}"
     return mistake("G-sort", title, name.span, quoting(hint, name=name.text))

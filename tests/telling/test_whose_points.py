@@ -52,3 +52,14 @@ def test_whose_points_they_are_is_said(sheet: str, said: list[str], unsaid: list
     text = told(sheet)
     assert [each for each in said if each not in text] == []
     assert [each for each in unsaid if each in text] == []
+
+
+def test_whoever_plays_alone_aims_at_what_others_have() -> None:
+    """Their own they leave alone, and "their cones" would be those."""
+    sheet = ALONE.replace("3 foam balls\n", "3 foam balls\n  1 cone for each player\n", 1)
+    sheet = sheet.replace("foam balls on the court\n", "foam balls on the court\n  cones on the court\n")
+    sheet = sheet.replace("play\n", "play\n  badgers roll a foam ball at the cones\n", 1)
+    text = told(sheet.replace("when\n", "when\n  a cone is knocked: its side loses 1 point and it stands up again\n"))
+    assert "The badgers may roll a foam ball at the cones of other badgers." in text
+    assert "When a badger knocks a cone of another badger, its owner loses 1 point" in text
+    assert "their cones" not in text

@@ -17,8 +17,10 @@ def worth_of_places(core: Core) -> Iterator[Finding]:
         return
     one = ", the next ".join(str(each) for each in match.places[:2])
     if not match.of_rounds or not match.by_points:
-        title = "Places score points where several rounds are played."
+        title = "Places score points where those of several rounds are added."
         hint = "Add to finish: 3 rounds are played, more points over all wins"
+        if match.of_rounds:
+            hint = 'Write "more points over all wins" instead of "more rounds wins".'
     elif len(match.places) > sides:
         title = "{sides} sides play, and {places} places score points."
         hint = "Leave out the last of them, such as: the first side scores {one} points"
