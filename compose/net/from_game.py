@@ -31,6 +31,7 @@ from compose.net.lower.whereabouts import places_of_players, reached_in_play
 from compose.net.match import match_of
 from compose.net.net import RESULT, Net, Place, Rule
 from compose.net.schedule import Schedule
+from compose.net.told import Effects
 from compose.net.width import too_wide
 from compose.staging.floor.nowhere import gone_to_though_shut, nowhere_to_act, shut_out
 from compose.staging.floor.touching import nobody_in_reach
@@ -39,7 +40,7 @@ from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core.game import Core
 from grammar.core.keeping import kept_by
-from grammar.core.rules import Add, Finish, Result, StartAgain
+from grammar.core.rules import Add, Finish, Happening, Result, StartAgain
 from grammar.core.values import At, Population, SideId
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
@@ -87,6 +88,7 @@ def net_of(
         keeping=in_play(builder, *(who for who in core.play.populations() if kept_by(core.play, who))),
         unaimed=tuple(_unaimed(builder)),
         schedule=schedule,
+        following=tuple(_following(builder)),
         plurals=core.plurals,
         solo=tuple(side.id.key for side in core.play.sides if side.solo),
     )
@@ -131,6 +133,12 @@ def _unfetched(builder: Builder) -> Iterator[tuple[int, Rule]]:
             line = said.get((place.kind or "", place.standing.spot))
             if line is not None:
                 yield number, Rule(line.words, line.span)
+
+
+def _following(builder: Builder) -> Iterator[tuple[Rule, Effects]]:
+    """What the lines of the sheet say of what follows from an attempt."""
+    rules = (each for each in builder.play.rules if isinstance(each.trigger, Happening) and not each.granted)
+    yield from ((builder.rule(each.lines), each.effects) for each in rules)
 
 
 def _of_the_sheet(core: Core) -> Iterator[Finding]:

@@ -17,7 +17,7 @@ from compose.net.conditions import Terms as Terms
 from compose.net.duties import Duty
 from compose.net.match import ONE_ROUND, Match
 from compose.net.schedule import Schedule
-from compose.net.told import Ended, Followed, Happened
+from compose.net.told import Effects, Ended, Followed, Happened
 from grammar.core.declared import AreaKind
 from grammar.core.rules import Result
 from grammar.core.values import At, KindId, Laden, OnStep, Posture, Presence, Skill
@@ -207,7 +207,8 @@ class Net:
     winners". `open_ended`: play goes on until the clock; `mirrored`, `solo` (each for themselves): sides called so;
     what counts `at_the_end` for a side besides its points;
     places of players at whom nobody may aim are `spared`, of balls that are left `unfetched`, each with the line; of
-    players who guard, or stop balls, `keeping`; `unaimed` are lines about what nobody tries to do to players.
+    players who guard, or stop balls, `keeping`; `unaimed` are lines about what nobody tries to do to players. What
+    lines say of what follows from an attempt is `following`, in the core's values.
     """
 
     title: str
@@ -228,6 +229,7 @@ class Net:
     keeping: tuple[int, ...] = ()
     unaimed: tuple[tuple[Rule, Result], ...] = ()
     schedule: Schedule | None = None
+    following: tuple[tuple[Rule, Effects], ...] = ()
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
     solo: tuple[str, ...] = field(eq=False, default=())
 

@@ -65,6 +65,13 @@ PAIRS = (
         "nobody-scores", "C-stranded", "a player is hit: that player waits in the rest queue until the next point"
     ),
     Pair("frozen-for-good", "C-stranded", "a player is hit: that player freezes"),
+    Pair(
+        "idle-part",
+        "C-idle",
+        "a pin is knocked while it has at least 2 pins standing: "
+        "it stands up again and the roller's side scores 1 point",
+        shown=False,
+    ),
     Pair("idle-frozen", "C-idle", "a ball is caught: a frozen player of the catcher's side is free", shown=False),
     Pair("stranded-balls", "C-stranded", "nobody fetches soft balls from behind the back line"),
     Pair("closed-strip", "C-dead-end", "players roll a soft ball at the cones of the other side"),

@@ -11,6 +11,7 @@ from compose.check.findings.ended_before import ended_before
 from compose.check.findings.endless import endless
 from compose.check.findings.idle import idle
 from compose.check.findings.idle_kit import idle_kit
+from compose.check.findings.idle_part import idle_part
 from compose.check.findings.idle_side import idle_side
 from compose.check.findings.level_bell import level_bell
 from compose.check.findings.no_end import no_end
@@ -53,6 +54,8 @@ FINDINGS: tuple[Check, ...] = (
     Check(stranded, whole=True, about="stranded kit and players"),
     Check(stall, whole=True, about="a side that holds the round up"),
     Check(idle, whole=True, about="rules without effect"),
+    Check(idle, whole=False, about="rules without effect"),
+    Check(idle_part, whole=True, about="parts of rules without effect"),
     Check(idle_side, whole=True, about="sides that can do nothing"),
     Check(idle_kit, whole=True, about="kit without use"),
     Check(no_return, whole=True, about="points of no return"),
