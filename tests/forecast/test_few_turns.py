@@ -11,11 +11,11 @@ from compose.net.net import Bell, Net
 from tests.check.build import Builder
 
 
-def one_ball() -> Net:
-    """Eight play by the clock with one ball, and nobody is ever out."""
+def one_ball(thing: str = "ball") -> Net:
+    """Eight play by the clock with one ball (or what else is counted), and nobody is ever out."""
     play = Builder("north")
     play.place("player/north/-/in", 8, 8, "player", "north")
-    play.place("ball", 1, 1, "ball")
+    play.place("ball", 1, 1, thing)
     told_ = play.rule("roll")
     rate = play.rate("player/north/-/in", "ball")
     play.may("a roll", rules=(told_,), side="north", rate=rate, attempt=at_a_pace(2.0))
@@ -24,7 +24,9 @@ def one_ball() -> Net:
 
 def test_few_turns_with_few_balls_asks_for_balls() -> None:
     [finding] = found(told(one_ball()), "F-few-turns")
-    assert "There is 1 ball for 8 pupils" in finding.hint
+    assert "There is 1 ball for 8 pupils" in finding.hint and "bring balls back" in finding.hint
+    [without] = found(told(one_ball("load")), "F-few-turns")
+    assert "ball" not in without.hint
 
 
 def test_fewer_waiting_is_advised_where_somebody_waits() -> None:

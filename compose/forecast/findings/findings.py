@@ -130,7 +130,9 @@ def few_turns(held: Held) -> list[Finding]:
     title = said("a pupil gets {turns} turns a minute: {gap}.", turns=Written(each.value, ".1f"), gap=_gap(each.value))
     balls = balls_sent(net)
     pupils = pupils_of(net)
-    hint: Value = "Play in smaller groups side by side, bring balls back sooner, or shorten what a turn takes."
+    hint: Value = "Play in smaller groups side by side, or shorten what a turn takes."
+    if balls:
+        hint = "Play in smaller groups side by side, bring balls back sooner, or shorten what a turn takes."
     if 0 < balls < pupils:
         pattern = "There is {balls} for {pupils}: take more."
         if balls > 1:

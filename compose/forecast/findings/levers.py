@@ -50,7 +50,7 @@ def _harder(net: Net) -> Iterator[str]:
         yield "take more targets" if "target" in asked else "take more of what is to be brought"
     if "target" in aims:
         yield "take smaller targets"
-    if any(move.attempt.distance_m > 0 for move in net.transitions):
+    if any(move.attempt.distance_m > 0 and move.attempt.aim != "mate" for move in net.transitions):
         yield "aim from farther away"
     if balls_sent(net) > 1:
         yield "use fewer balls"
