@@ -60,6 +60,14 @@ class FetchedBy:
 
 
 @frozen
+class BackBy:
+    """The line of a sheet by which a scored ball, or a missed one, goes back to the side of whoever sent it."""
+
+    place: Place
+    state: str
+
+
+@frozen
 class KeptBy:
     """The line of a sheet by which a scored ball, or a missed one, stays with whoever sent it."""
 
@@ -71,7 +79,7 @@ class KeptBy:
 # A place stands for several of what it counts, a rule for its line of the sheet, in quotes, a match for one part of it.
 Piece = Match | Place | Comparison | All | AnyOf | Not | End | Transition | Reaction | Rule
 Text = Said | Listed | Chain | Capital | Written
-Instead = FetchedBy | KeptBy
+Instead = BackBy | FetchedBy | KeptBy
 Value = Union[Text, Sides, Likewise, Wins, Counted, Share, Instead, Piece, str, int, float]
 
 

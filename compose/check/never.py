@@ -113,8 +113,6 @@ def _always_more(seen: Seen, part: Comparison) -> Why:
     still = all(seen.still(place) for place in enough)
     reason, lines = _for_what(net, enough) if still else ("", ())
     instead = Comparison(tuple((1, place) for place in enough), ">=", part.bound + 1)
-    if _ever(study, Not(instead), np.ones_like(seen)):  # the round is over by then
-        return Why(said("while play goes on there are always {some}", some=told), instead, lines)
     return Why(said("there are always {some}{why}", some=told, why=reason), instead, lines)
 
 

@@ -68,7 +68,6 @@ def net_of(
     builder.findings.extend((*too_many_at_the_start(builder), *_of_the_sheet(core)))
     schedule = _lower_moves(builder)
     ends, bell, at_the_end = lower_ends(builder), lower_bell(builder), lower_end_points(builder)
-    _register(builder)
     net = Net(
         core.title,
         tuple(side.key for side in core.play.side_ids),
@@ -170,6 +169,7 @@ def _lower_moves(builder: Builder) -> Schedule | None:
         _lowered(builder)
         builder.transitions.clear()
         builder.reactions.clear()
+    _register(builder)
     return _lowered(builder)
 
 

@@ -11,6 +11,7 @@ from attrs import evolve
 
 from compose.telling.conditions import condition
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
+from compose.telling.of_others import of_others
 from compose.telling.of_time import part_of_round, parted
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
@@ -144,14 +145,14 @@ def _of_sort(voice: Voice, aims: list[Aim]) -> str:
         case AtThing():
             things = frozenset(aim.thing for aim in aims if isinstance(aim, AtThing))
             order = f", {voice.say(ORDERS[first.order])}" if first.order in ORDERS else ""
-            return voice.say("at {what}", what=voice.aimed_at(things)) + order
+            return voice.say("at {what}", what=of_others(voice, things)) + order
         case AtPlayers():
             who = frozenset(one for aim in aims if isinstance(aim, AtPlayers) for one in aim.of)
             return voice.say("at {what}", what=aimed_at(voice, who))
         case Through():
             rings = frozenset(aim.thing for aim in aims if isinstance(aim, Through))
             pattern = "into {what}" if first.into else "through {what}"
-            return voice.say(pattern, what=voice.aimed_at(rings))
+            return voice.say(pattern, what=of_others(voice, rings))
         case Past():
             lines = frozenset(aim.line for aim in aims if isinstance(aim, Past))
             return voice.say("past {what}", what=voice.bare_place(lines))

@@ -13,6 +13,7 @@ from compose.telling.effects import effect_told
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
 from compose.telling.granted import can_leave
 from compose.telling.moment import Moment, moment_of
+from compose.telling.of_others import of_others
 from compose.telling.of_time import parted, timed
 from compose.telling.points import points_told
 from compose.telling.voice import Voice
@@ -213,8 +214,9 @@ def _through(voice: Voice, trigger: Happening, who: str, ball: str) -> str:
     """Through a ring, or into what is open and none."""
     things = frozenset(to for to in trigger.to if isinstance(to, Thing))
     if any(voice.play.kind(each.kind).sort is Sort.TARGET for each in things):
-        return voice.say("{who} sends {ball} into {what}", who=who, ball=ball, what=voice.aimed_at(things, False, "a"))
-    return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=voice.aimed_at(things))
+        box = of_others(voice, things, False, "a")
+        return voice.say("{who} sends {ball} into {what}", who=who, ball=ball, what=box)
+    return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=of_others(voice, things))
 
 
 def _players(trigger: Happening) -> frozenset[Population]:
@@ -238,7 +240,7 @@ def _knocked(voice: Voice, side: SideId, things: frozenset[Thing]) -> str:
     said = voice.things(frozenset(evolve(each, owner=SHARED) for each in things), False, "a")
     if {each.owner for each in things} == {side} and len(voice.play.sides) > 1:
         return voice.say("{thing} of their own side", thing=said)
-    return voice.aimed_at(things, False, "a")
+    return of_others(voice, things, False, "a")
 
 
 def _where(voice: Voice, trigger: Happening) -> str:

@@ -192,7 +192,9 @@ def frees_told(voice: Voice, frees: Sequence[Free]) -> Iterator[str]:
         if free.together > 1:
             who = voice.say("{number} of {who} together", number=str(free.together), who=who)
         freed = waiting(evolve(speaking, rest="a"), free.waiting)
-        yield voice.say(pattern, who=who, what=freed) + voice.often(free.per_minute)
+        often = voice.often(free.per_minute)
+        pause = "," if often and all(spot.is_frozen for spot in free.waiting.at) else ""  # not how often they froze
+        yield voice.say(pattern, who=who, what=freed) + pause + often
 
 
 def come_backs_told(voice: Voice, values: Sequence[ComeBack]) -> Iterator[str]:

@@ -73,17 +73,6 @@ class Voice(SideVoice):
                 said.append(self.of(self.nouns.kind(each), many, whose - {SHARED}, determiner))
         return self.wording.listed(said, "or")
 
-    def aimed_at(self, things: Collection[Thing], several: bool | None = None, determiner: str | None = "the") -> str:
-        """Things that somebody aims at: whoever plays alone aims at those of the others."""
-        solo = {side.id for side in self.play.sides if side.solo}
-        if {thing.owner for thing in things} - solo:
-            return self.things(things, several, determiner)
-        many = self.several(things) if several is None else several
-        bare = self.things([evolve(each, owner=SHARED) for each in things], many, determiner)
-        players = self.nouns.player_of(next(iter(solo))) or self.nouns.noun(PLAYER)
-        pattern = "{things} of another {player}" if several is False else "{things} of other {player}"
-        return self.say(pattern, things=bare, player=players.one if several is False else players.many)
-
     def balls(self, kinds: Collection[KindId], several: bool = False, determiner: str | None = "a") -> str:
         """ "a foam ball or a yarn ball"."""
         return self.wording.listed(

@@ -10,7 +10,7 @@ from grammar.core.declared import Role
 from grammar.core.game import Play
 from grammar.core.renaming import changed
 from grammar.core.rules import Becoming
-from grammar.core.values import PLAIN, Laden, Population
+from grammar.core.values import PLAIN, Laden, Population, Spot
 
 
 def plays_like_all(play: Play, role: Role) -> bool:
@@ -26,6 +26,8 @@ def plays_like_all(play: Play, role: Role) -> bool:
                 return Population(part.side, exchanged)
             case Becoming() if part.role == role.id:
                 return evolve(part, role=PLAIN)
+            case Spot() if part.role == role.id:  # they alone have the ball there
+                return evolve(part, role=None)
         return None
 
     def _of(task: Any) -> Any:

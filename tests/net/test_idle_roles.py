@@ -51,6 +51,8 @@ def test_a_role_of_which_no_line_speaks_is_told_in_any_game(name: str) -> None:
         ("", {"play": "lookouts block shots at the lanterns of their side with the hands"}),
         ("", {"when": "a lantern is knocked by a lookout: the thrower's side scores 1 point"}),
         ("", {"finish": "a side wins when the other side has all lookouts out"}),
+        ("", {"when": "a lantern is knocked: the ball goes to the lookout of the other side"}),
+        ("", {"play": "a missed ball goes to the lookout of the other side"}),
     ],
 )
 def test_one_of_which_a_line_speaks_is_not(role: str, lines: dict[str, str]) -> None:

@@ -70,3 +70,35 @@ def test_who_carries_something_is_of_every_other_side_wherever_they_bring_it() -
     assert "touches a player of another side with a log, the log goes back" in back
     assert "third side" not in back and "further side" not in back
 
+
+CAMPS = """
+game Camp Robbers
+space
+  court 18 m by 18 m, in one piece
+  camp base: 3 m deep, in each corner
+sides
+  reds, blues, greens and greys, 4 to 8 players each, mirrored
+kit
+  4 gems for each side, like a marker dome
+set-up
+  gems in the camp base of their side
+play
+  players take a gem from the camp base of the other side to their camp base
+  players touch players of the other side who carry a gem
+  players free frozen players of their side, 3 times a minute
+when
+  a player who carries a gem is touched: that player freezes
+finish
+  after 3 min: more gems in the camp base wins, else a draw
+"""
+
+
+def test_whosever_the_load_is_its_carriers_are_told_once() -> None:
+    text = told(CAMPS)
+    assert "The players of each side may touch the players of every other side with a gem." in text
+    assert "When a player of a side touches a player of another side with a gem, the player touched freezes" in text
+    assert "further side" not in text
+
+
+def test_how_often_somebody_is_freed_is_not_how_often_they_freeze() -> None:
+    assert "a player of their side who is frozen, 3 times a minute" in told(CAMPS)

@@ -54,7 +54,6 @@ FINDINGS: tuple[Check, ...] = (
     Check(stranded, whole=True, about="stranded kit and players"),
     Check(stall, whole=True, about="a side that holds the round up"),
     Check(idle, whole=True, about="rules without effect"),
-    Check(idle, whole=False, about="rules without effect"),
     Check(idle_part, whole=True, about="parts of rules without effect"),
     Check(idle_side, whole=True, about="sides that can do nothing"),
     Check(idle_kit, whole=True, about="kit without use"),

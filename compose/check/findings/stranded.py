@@ -13,18 +13,17 @@ from itertools import pairwise
 import numpy as np
 
 from compose.check.condition import Bools
-from compose.check.found import FetchedBy, Found, KeptBy, Likewise, Value
+from compose.check.findings.bringing_back import in_half, in_hands, out_of_half, out_of_hands
+from compose.check.found import FetchedBy, Found, Likewise, Value
 from compose.check.graph import Ints, Longs
 from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study, once
 from compose.check.witness import line_of_play
 from compose.net.net import Move, Net, Place, Rule, Transition
 from compose.net.on_the_way import taken_about
-from compose.net.told import Fetched, Ticked, Tried
+from compose.net.told import Ticked
 from grammar.core.declared import AreaKind
-from grammar.core.rules import Result
-from grammar.core.skills import SKILL_WORDS
-from grammar.core.values import SHARED, AreaId, At, Landmark, SideId
+from grammar.core.values import SHARED, AreaId, At, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
 from grammar.said import Chain, said
@@ -179,7 +178,7 @@ def _act(study: Study, where: Place) -> str:
     """What somebody would have to do with what lies there."""
     if taken_about(study.net, where):
         return "take"
-    if where.token == "ball" and (in_hands(where) or nobody_uses(study.net, where)):
+    if where.token == "ball" and (in_hands(where) or in_half(where) or nobody_uses(study.net, where)):
         return "use"
     return {"player": "free"}.get(where.token, "fetch")
 
@@ -188,35 +187,6 @@ def nobody_uses(net: Net, ball: Place) -> bool:
     """Whether nobody does anything with balls of a kind, wherever they lie."""
     own = {number for number, place in enumerate(net.places) if (place.token, place.kind) == ("ball", ball.kind)}
     return not any(own.intersection(limit) for transition in net.transitions for limit in transition.rate.limits)
-
-
-def in_hands(where: Place) -> bool:
-    """Whether a side has what is counted there, wherever its players are."""
-    return isinstance(where.standing, At) and where.standing.spot.of is Landmark.HANDS
-
-
-def _out_of_hands(study: Study, place: int) -> Value:
-    """What keeps balls out of the hands of a side that has nothing to do with them: nobody fetches from hands."""
-    net, where = study.net, study.net.places[place]
-    bringing = [each for each in net.transitions if any(_brings(effect, place) for effect in each.effects)]
-    users = dict.fromkeys(net.places[number].side for each in net.transitions for limit in each.rate.limits
-                          for number in limit if _is_same_ball_elsewhere(net.places[number], where))  # fmt: skip
-    for told in (each.told for each in bringing):
-        if isinstance(told, Fetched) and (others := [side for side in users if side]):
-            return said('Say who alone fetches them, such as "{line}".', line=FetchedBy(where, others[0]))
-        if isinstance(told, Tried) and told.moment.skill and told.moment.result not in (Result.CAUGHT, None):
-            state = "missed" if told.moment.result is Result.MISSED else "scored"
-            kept = KeptBy(where, state, SKILL_WORDS[told.moment.skill].doer)
-            return said('Say who has them then, such as "{line}".', line=kept)
-    return "Say what that side may do with them, or who has them then."
-
-
-def _brings(effect: object, place: int) -> bool:
-    return isinstance(effect, Move) and effect.target == place
-
-
-def _is_same_ball_elsewhere(one: Place, where: Place) -> bool:
-    return in_hands(one) and one.kind == where.kind and one.side != where.side
 
 
 def forbidden_by(study: Study, place: int) -> Rule | None:
@@ -236,7 +206,9 @@ def _mend(study: Study, alike: list[Stranding]) -> Value:
     if where.token == "ball" and nobody_uses(study.net, where):
         return "Say in play who throws or rolls them, and at what, or leave them out."
     if where.token == "ball" and in_hands(where):
-        return _out_of_hands(study, first.place)
+        return out_of_hands(study, first.place)
+    if where.token == "ball" and in_half(where):
+        return out_of_half(study.net, first.place)
     if where.token != "ball" or where.kind is None:
         who = _act(study, where)
         return said("Say who may {free} them and when, or say that they are out for the round.", free=who)

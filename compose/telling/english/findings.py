@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from compose.check.found import Counted, FetchedBy, Found, KeptBy, Likewise, Share, Sides, Stepped, Value, Wins
+from compose.check.found import BackBy, Counted, FetchedBy, Found, KeptBy, Likewise, Share, Sides, Stepped, Value, Wins
 from compose.net.match import Match
 from compose.net.net import End, Net, Place, Reaction, Rule, Transition
 from compose.telling.english.conditions import condition_in_words
@@ -73,7 +73,7 @@ def words(value: Value, net: Net) -> str:
             return counted(net, place, number)
         case Share(part, whole):
             return share(part, whole)
-        case FetchedBy() | KeptBy():
+        case BackBy() | FetchedBy() | KeptBy():
             return line_instead(net, value)
         case Figure() | Written():
             return english(value)
@@ -117,10 +117,12 @@ def percents(part: int, whole: int) -> int:
     return 100 if part else 0
 
 
-def line_instead(net: Net, value: FetchedBy | KeptBy) -> str:
+def line_instead(net: Net, value: BackBy | FetchedBy | KeptBy) -> str:
     """A sentence by which somebody has the balls that lie in a place."""
     where = value.place
     assert isinstance(where.standing, At), "balls lie at a place"
+    if isinstance(value, BackBy):
+        return f"a {value.state} {where.kind or 'ball'} goes back"
     if isinstance(value, KeptBy):
         return f"a {value.state} {where.kind or 'ball'} stays with the {value.doer}"
     spot = where.standing.spot

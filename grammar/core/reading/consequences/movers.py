@@ -34,6 +34,8 @@ class Mover:
     who: Subject
     side: SideId | None
 
+KEEPER_OF_IT = "`its keeper` is whoever stands before it: call the role otherwise, such as `guard`, and say: its keeper"
+
 
 def movers(reader: Reader, who: then.Who, moment: Moment) -> tuple[Mover, ...]:
     """Everybody whom a phrase means: a person of the event, all who play, or who wait."""
@@ -94,7 +96,7 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         things_of(moment, who)
         found = reader.player_phrase(evolve(who, determiner="the"))
         if found[1] is not None:
-            raise Senseless(who, "`{said}`: which of them is not known.", write("its keeper"))
+            raise Senseless(who, "`{said}`: which of them is not known.", KEEPER_OF_IT)
         if found[0].side not in (None, moment.concerned):
             raise Senseless(who, "`{said}`: it is not theirs.", write("its keeper"))
         return (Mover(Person.KEEPER, moment.concerned),)
