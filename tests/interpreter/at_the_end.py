@@ -9,6 +9,7 @@ from grammar.sentences.base import Name
 from tests.interpreter.board import Board
 from tests.interpreter.claims import counted
 from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import place_of
 from tests.interpreter.whose import Of, side_said
 
 
@@ -31,7 +32,16 @@ def _worth(sheet: Sheet, line: points.AtTheEnd, side: str, board: Board) -> int:
     """What a side has by one line: of each kind so many times its worth."""
     if line.side is not None and side_said(sheet, line.side) != Of(side):
         return 0
-    return sum(each * counted(sheet, what, side, board)[0] for what, each in _kinds(line))
+    kinds = ((what, each) for what, each in _kinds(line) if line.side is not None or not _of_others(sheet, what, side))
+    return sum(each * counted(sheet, what, side, board)[0] for what, each in kinds)
+
+
+def _of_others(sheet: Sheet, what: claims.Counted, side: str) -> bool:
+    """Whether the place named is one that this side has not, and that is not for all."""
+    if not isinstance(what.state, claims.Placed):
+        return False
+    owners = sheet.owners_of(place_of(sheet, what.state.where))
+    return side not in owners and None not in owners
 
 
 def _kinds(line: points.AtTheEnd) -> Iterator[tuple[claims.CountedWhat, int]]:

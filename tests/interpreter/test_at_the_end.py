@@ -75,6 +75,21 @@ def test_both_readers_agree(case: dict[str, str]) -> None:
     assert ours == theirs
 
 
+def test_what_lies_with_one_side_counts_for_that_side_alone() -> None:
+    """The only store is north's: both readers give south nothing for what lies there."""
+    sheet = SHEET.format(**{**USUAL, "finish": f"{COUNTED}more points wins, else a draw"})
+    sheet = sheet.replace("before each back line", "before the back line of north").replace(
+        "  players take a nut or a shell from the middle", "  players of north take a nut or a shell from the middle"
+    )
+    lines = [line for line in sheet.splitlines() if "of the other side to their store" not in line]
+    game = game_in(
+        "\n".join(lines).replace("players touch players of the other side", "players of south touch players of north")
+    )
+    ours, theirs = read_by_both(game, PLAYERS)
+    assert ours == theirs
+    assert [side for side, terms in scores(net_in(game, PLAYERS)) if terms] == ["north"]
+
+
 def test_no_points_are_given_on_the_way() -> None:
     """The score is what lies there in the end, so that a thief takes what it is worth."""
     net = net_in(game_in(SHEET.format(**{**USUAL, "finish": f"{COUNTED}more points wins"})), PLAYERS)

@@ -10,11 +10,11 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from grammar.core.ends import EndPoints
-from grammar.core.guards import BallsAt, Count, ThingsAt
+from grammar.core.guards import BallsAt, Count, PlayersAt, ThingsAt
 from grammar.core.reading.phrases.claims import read_count
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose, whose_side
-from grammar.core.values import SHARED, At, SideId
+from grammar.core.values import SHARED, At, SideId, Spot
 from grammar.said import quoting, write
 from grammar.sentences import claims
 from grammar.sentences.base import Name, Np, Quantity
@@ -46,9 +46,25 @@ def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[E
         for what, points in _worths(reader, sentence):
             claimed = claims.Counted(what, first.counted.state, span=first.counted.span)
             count = read_count(reader, claimed, side, evolve(reader.of_one(side), that=None))
+            if sentence.side is None and _lies_with_another(reader, side, count):
+                continue
             if len(sides) > 1:
                 _refuse_common(first.counted, count)
             yield EndPoints(side, count, points.whole, (line,))
+
+
+def _lies_with_another(reader: Reader, side: SideId, count: Count) -> bool:
+    """Whether it is counted in places that only others have: what lies there counts for them."""
+    owners = [reader.owners_of_place(spot.of) for spot in _spots(count)]
+    return bool(owners) and all(side not in each and SHARED not in each for each in owners)
+
+
+def _spots(count: Count) -> frozenset[Spot]:
+    if isinstance(count, BallsAt):
+        return count.at
+    if isinstance(count, ThingsAt | PlayersAt):
+        return frozenset(each.spot for each in count.at if isinstance(each, At))
+    return frozenset()
 
 
 def _worths(reader: Reader, sentence: AtTheEnd) -> Iterator[tuple[Name, Quantity]]:
@@ -74,9 +90,7 @@ def _one_side(reader: Reader, sentence: AtTheEnd) -> SideId:
 
 def _refuse_common(counted: claims.Counted, count: Count) -> None:
     """Raises Senseless where all sides would have the same, since the place is nobody's."""
-    spots = count.at if isinstance(count, BallsAt) else frozenset[object]()
-    if isinstance(count, ThingsAt):
-        spots = frozenset(each.spot for each in count.at if isinstance(each, At))
-    if spots and all(getattr(spot, "owner", None) == SHARED for spot in spots):
+    spots = frozenset[Spot]() if isinstance(count, PlayersAt) else _spots(count)
+    if spots and all(spot.owner == SHARED for spot in spots):
         hint = "Name a place of each side, or say for whom at the end of the line: for north."
         raise Senseless(counted, "`{said}`: all sides have that alike.", hint)
