@@ -13,7 +13,8 @@ from grammar.core.declared import Area, Doing
 from grammar.core.game import Core, Play
 from grammar.core.play import Along, Fetch, PickUp, Who
 from grammar.core.values import Population, Spot, Teacher, without_load
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, Severity, spoken
+from grammar.said import Named, said
 
 
 def nowhere_to_act(core: Core) -> Iterator[Finding]:
@@ -61,9 +62,10 @@ def gone_to_though_shut(core: Core) -> Iterator[Finding]:
         line = core.lines[offer.lines[0]]
         if area is not None and line.number not in told:
             told.add(line.number)
-            title = f"Nobody enters the {area.id.key}, and by this line they go there."
-            hint = f"Say who may enter the {area.id.key}, or leave out that nobody does."
-            yield Finding("N-nowhere", Severity.WARNING, title, line.span, hint, (core.lines[area.lines[0]].span,))
+            name, others = Named(area.id.key), (core.lines[area.lines[0]].span,)
+            title = said("Nobody enters the {area}, and by this line they go there.", area=name)
+            hint = said("Say who may enter the {area}, or leave out that nobody does.", area=name)
+            yield spoken("N-nowhere", Severity.WARNING, title, line.span, hint, others=others)
 
 
 def shut_to(play: Play, who: Who, *spots: Spot) -> Area | None:
