@@ -11,6 +11,7 @@ from compose.telling.services import grouped
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.declared import (
+    ALL,
     AllBut,
     Area,
     Court,
@@ -164,8 +165,11 @@ def starts_told(voice: Voice, starts: Sequence[Start]) -> Iterator[str]:
         where = _where(speaking if voice.me is not None and owner else voice.calling("each"), start)
         what = _what(voice.calling("each"), start)
         if isinstance(start.what, Thing):
+            placed = (each.count for each in voice.play.starts if each.what == start.what)
+            rest = start.count is ALL and any(count is not ALL for count in placed)
+            left = voice.say(", as many as are left") if rest else ""
             down = voice.say(", lying down") if start.down else ""
-            yield voice.say("put {what} {where}", what=what, where=where) + spread + down
+            yield voice.say("put {what} {where}", what=what, where=where) + left + spread + down
         else:
             pattern = "{who} starts {where}" if start.count == 1 else "{who} start {where}"
             yield voice.say(pattern, who=what, where=where) + spread

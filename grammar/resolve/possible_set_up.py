@@ -125,7 +125,7 @@ def _means(meaning: Meaning, line: GameKit) -> bool:
 def _repeats(game: Game, placing: Placing, line: GameKit) -> int:
     """In how many places the phrase puts its count: "in each half" and "in the crate of each side" is two."""
     owner = placing.where.owner
-    of_each = isinstance(owner, Owner) and owner.determiner in EACH and not owner.other
+    of_each = isinstance(owner, Owner) and owner.determiner in (*EACH, "their") and not owner.other
     each = of_each or placing.where.determiner in (*EACH, "their") or placing.what.owner is not None
     return len(game.sides) if each and line.owner in (None, "each") else 1
 

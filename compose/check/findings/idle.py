@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from compose.check.findings.idle_told import CODE as CODE
 from compose.check.findings.idle_told import HELPING, UNAIMED, Idle, told
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable

@@ -113,7 +113,7 @@ def _closed(builder: Builder, home: Spot, kind: KindId, outside: tuple[Spot, ...
 
 def _left_alone(builder: Builder, area: Area) -> bool:
     """Whether none of those who alone enter an area is there to bring out what stops in it."""
-    return area.only is not None and not any(builder.places[at].start for at in in_play(builder, *sorted(area.only)))
+    return area.only is not None and not any(builder.places[at].start for at in in_play(builder, *area.only))
 
 
 def _beyond(builder: Builder, kind: KindId, toward: SideId | None) -> Iterator[Spot]:

@@ -112,8 +112,10 @@ def kit_batches(muster: Muster) -> Iterator[Batch]:
 
 
 def shared_out(muster: Muster, starts: Sequence[Start]) -> Iterator[tuple[Start, int | None]]:
-    """Each start with its part of those that a line puts at several places; None for one that says its number."""
-    for _, together in groupby(starts, key=lambda start: (start.what, start.lines, start.count)):
+    """Each start with its part of those that a line puts at several places; None for one that says its number. These
+    come first: a line without a number has what the others leave."""
+    in_turn = sorted(starts, key=lambda start: not isinstance(start.count, int))
+    for _, together in groupby(in_turn, key=lambda start: (start.what, start.lines, start.count)):
         group = list(together)
         for order, start in enumerate(group):
             yield start, None if isinstance(start.count, int) else len(group) - order

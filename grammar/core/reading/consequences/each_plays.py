@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.sheet.reader import Reader
-from grammar.core.reading.sheet.whose import OWN_WORDS, Senseless
+from grammar.core.reading.sheet.whose import OWN_WORDS, Senseless, Whose, whose_side
 from grammar.core.rules import ON_A_PLAYER, Happening, Result
 from grammar.core.values import SHARED, SideId, Thing
+from grammar.said import write
 from grammar.sentences import then
 from grammar.sentences.base import AnySide, Node, Owner, SideRef, SideSame
 from grammar.sentences.determiners import ALL
@@ -16,8 +17,12 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
     """Whose points these are, if not its owner's: where each plays for themselves "its side" means nobody then. Raises
     Senseless."""
     side = consequence.side
-    unclear = moment.actor is not None and isinstance(side, SideRef | SideSame)
-    if not unclear or not reader.solo:
+    if not reader.solo or moment.actor is None:
+        return side
+    if whose_side(reader.game, side).whose in (Whose.NAMED, Whose.KEEPER):
+        title = "`{said}`: each plays for themselves, and one of them scores."
+        raise Senseless(side, title, write("the thrower's side"))
+    if not isinstance(side, SideRef | SideSame):
         return side
     title = "`{said}` is nobody here: each plays for themselves, and whose a target is, is not known."
     hint = "Say what who did it wins or loses (the thrower's side), or give each their own: 1 cone for each player."

@@ -114,7 +114,8 @@ def _nothing_changes(consequence: then.PlaysOn, moment: Moment) -> Iterator[Play
 def _scored(reader: Reader, consequence: then.Scores, moment: Moment) -> Iterator[Effect]:
     points = consequence.points.whole * (1 if consequence.verb == "scores" else -1)
     owner = of_its_owner(reader, consequence, moment)
-    side = consequence.side if owner else of_whoever_did_it(reader, consequence, moment)
+    by_task = isinstance(consequence.side, SideNamed) and task_named(reader, consequence.side) is not None
+    side = consequence.side if owner or by_task else of_whoever_did_it(reader, consequence, moment)
     yield from (Add(each, points, owner=owner) for each in _sides(reader, side, moment))
 
 
