@@ -10,6 +10,9 @@ from grammar.said import NOTHING, english
 from grammar.span import Span
 from grammar.words import capital
 
+# What says of a look how far it went; it is nothing that a teacher could mend in the sheet.
+NOT_PROVED = frozenset({"C-budget", "C-too-large", "C-unfinished"})
+
 
 class Severity(Enum):
     """How a finding counts: an error stops the work, a warning asks the teacher to act, a note informs."""

@@ -10,7 +10,7 @@ from compose.answer.staged import Staged
 from compose.care.of_staging import care_of
 from compose.check import Facts, StateSpace
 from compose.net.match import Match
-from grammar.finding import Finding, Severity
+from grammar.finding import NOT_PROVED, Finding, Severity
 from grammar.frozen import frozen
 
 if TYPE_CHECKING:
@@ -121,6 +121,13 @@ def with_new(findings: Sequence[Finding], more: Iterable[Finding]) -> tuple[Find
 
 
 def to_mend(findings: Sequence[Finding]) -> tuple[Finding, ...]:
-    """The findings that ask the teacher to act, the gravest first; notes are only to be known."""
-    wrong = [each for each in findings if each.severity is Severity.ERROR]
-    return (*wrong, *(each for each in findings if each.severity is Severity.WARNING))
+    """The findings that ask the teacher to act, the gravest first; notes are only to be known, and how far a look went
+    asks nothing of the sheet."""
+    asked = [each for each in findings if each.code not in NOT_PROVED]
+    wrong = [each for each in asked if each.severity is Severity.ERROR]
+    return (*wrong, *(each for each in asked if each.severity is Severity.WARNING))
+
+
+def not_proved(findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """The findings that say that not all was looked at."""
+    return tuple(each for each in findings if each.code in NOT_PROVED)

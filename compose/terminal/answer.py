@@ -14,7 +14,7 @@ import typer
 import library
 from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Severity, Step
-from grammar.mistakes.shown import LABELS, framed, headed
+from grammar.mistakes.shown import framed, headed, label_of
 from grammar.span import Span
 
 FINE, TO_MEND, WRONG = 0, 1, 2
@@ -36,7 +36,7 @@ def speak(wording: Wording) -> None:
 
 
 def exit_code(findings: Iterable[Finding]) -> int:
-    """0 fine, 1 something the teacher should mend, 2 wrong use or bad input."""
+    """0 fine, 1 something the teacher should mend, or that is not proved, 2 wrong use or bad input."""
     severities = {finding.severity for finding in findings}
     if Severity.ERROR in severities:
         return WRONG
@@ -101,7 +101,7 @@ def _told(finding: Finding, wording: Wording) -> Finding:
 
 
 def _shown(line: str, finding: Finding, wording: Wording) -> str:
-    if line.startswith(wording.say(LABELS[finding.severity])):
+    if line.startswith(wording.say(label_of(finding))):
         colour = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "blue"}[finding.severity]
         return typer.style(line, bold=True, fg=colour)
     return line

@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
-from compose.answer.answer import CARE, CLASS, FORECAST, PROVED, Answer, to_mend
+from compose.answer.answer import CARE, CLASS, FORECAST, PROVED, Answer, not_proved, to_mend
 from compose.care.scene import LAST_WORD
 from compose.net.net import Net
 from compose.staging.resolved import resolved
@@ -27,10 +27,14 @@ def verdict(answer: Answer, wording: Wording = ENGLISH) -> str:
 def _verdict(answer: Answer, findings: Sequence[Finding], wording: Wording) -> str:
     things = things_to_mend(findings, wording)
     unread = without_lines(resolved(answer.staged.staging.game), wording)
+    part = bool(not_proved(findings))
     if answer.added is None:
-        pattern = "Proved: {things} to mend{unread}. The forecast may find more."
+        whole = "Proved: {things} to mend{unread}. The forecast may find more."
+        pattern = "Looked at in part: {things} to mend{unread}. The forecast may find more." if part else whole
         return wording.say(pattern, things=things, unread=unread)
-    return wording.say("Proved and forecast: {things} to mend{unread}.", things=things, unread=unread)
+    whole = "Proved and forecast: {things} to mend{unread}."
+    pattern = "Looked at in part, and forecast: {things} to mend{unread}." if part else whole
+    return wording.say(pattern, things=things, unread=unread)
 
 
 def things_to_mend(findings: Sequence[Finding], wording: Wording) -> str:
@@ -40,9 +44,9 @@ def things_to_mend(findings: Sequence[Finding], wording: Wording) -> str:
 
 
 def mend_first(findings: Sequence[Finding]) -> tuple[Finding, ...]:
-    """The findings, what there is only to know behind what is to mend."""
-    wrong = to_mend(findings)
-    return (*wrong, *(each for each in findings if each not in wrong))
+    """The findings: what is to mend, then that not all is proved, then what there is only to know."""
+    first = (*to_mend(findings), *not_proved(findings))
+    return (*first, *(each for each in findings if each not in first))
 
 
 def in_language(answer: Answer, wording: Wording) -> tuple[Finding, ...]:
@@ -64,7 +68,7 @@ def in_language(answer: Answer, wording: Wording) -> tuple[Finding, ...]:
 def say_in_short(answer: Answer, wording: Wording = ENGLISH) -> None:
     """What is to mend of the game, and how much more there is to know; for outputs that tell what is of the class."""
     findings = [each for each in answer.findings if each not in answer.of_class]
-    mend = to_mend(findings)
+    mend = (*to_mend(findings), *not_proved(findings))
     say_findings(mend, wording=wording)
     say(textwrap.fill(_verdict(answer, findings, wording), WIDTH))
     more = len(findings) - len(mend)

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import library
-from compose.answer.answer import Answer, to_mend
+from compose.answer.answer import Answer, not_proved, to_mend
 from compose.check import Budget
 from compose.draw.card.card import Card
 from compose.draw.card.of_remix import titled
@@ -70,7 +70,7 @@ def make_lesson(
         say_json(_json(table, card, out, answers) | {"findings": [finding_json(each) for each in findings]})
     else:
         _say(card, out, known, wording)
-        say_findings(to_mend(findings), wording=wording)
+        say_findings((*to_mend(findings), *not_proved(findings)), wording=wording)
     return exit_code(findings)
 
 

@@ -6,7 +6,7 @@ import textwrap
 import unicodedata
 from collections.abc import Callable, Iterator
 
-from grammar.finding import Basis, Finding, Severity, Step
+from grammar.finding import NOT_PROVED, Basis, Finding, Severity, Step
 from grammar.span import Span
 
 WIDTH = 80
@@ -38,9 +38,14 @@ def framed(finding: Finding, source_line: SourceLine, width: int = WIDTH, say: S
         yield from _wrapped(finding.hint, "  → ", width)
 
 
+def label_of(finding: Finding) -> str:
+    """What a finding is: a mistake, to mend, to know, or that not all is proved."""
+    return "not proved" if finding.code in NOT_PROVED else LABELS[finding.severity]
+
+
 def headed(finding: Finding, width: int = WIDTH, say: Say = in_english) -> list[str]:
     """What is found, in words first; the code of a mistake leads to what the language page says of it."""
-    label = say(LABELS[finding.severity])
+    label = say(label_of(finding))
     basis = () if finding.basis is Basis.READ else (say(finding.basis.value),)
     if finding.severity is Severity.ERROR:
         known = f" ({basis[0]})" if basis else ""

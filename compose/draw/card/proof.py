@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from typing import TYPE_CHECKING
 
-from compose.answer.answer import Answer, to_mend
+from compose.answer.answer import Answer, not_proved, to_mend
 from compose.forecast.telling.wording import parts
 from compose.net.match import Match
 from compose.telling.amounts import share_said, time_said
@@ -36,13 +36,9 @@ def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     """For whom and by which sets it was looked at, what is to mend, else the first of the facts."""
     who, wrong = teams_said(answer.staged.staging, wording), to_mend(answer.findings)
     things = wording.counted(len(wrong), "thing", "things")
-    if answer.added is None:
-        nothing = wording.say("Checked for {people}: nothing to mend", people=who)
-        yield nothing if not wrong else wording.say("Checked for {people}: {things} to mend", people=who, things=things)
-    else:
-        nothing = wording.say("Checked and forecast for {people}: nothing to mend", people=who)
-        something = wording.say("Checked and forecast for {people}: {things} to mend", people=who, things=things)
-        yield something if wrong else nothing
+    how = _how_known(answer, wording)
+    nothing = wording.say("{how} for {people}: nothing to mend", how=how, people=who)
+    yield wording.say("{how} for {people}: {things} to mend", how=how, people=who, things=things) if wrong else nothing
     titles = tuple(dict.fromkeys(finding_said(each, wording).title for each in wrong))  # two posts say the same
     yield from titles[:MOST_TOLD]
     if len(titles) > MOST_TOLD:
@@ -50,6 +46,13 @@ def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
         yield wording.say("{things} more to mend: the commands check and forecast tell all of them", things=more)
     if not wrong and answer.facts is not None:
         yield from list(fact_lines(answer, wording))[:1]
+
+
+def _how_known(answer: Answer, wording: Wording) -> str:
+    """By which sets it was looked at, and whether at everything."""
+    if not_proved(answer.findings):
+        return wording.say("Looked at in part" if answer.added is None else "Looked at in part, and forecast,")
+    return wording.say("Checked" if answer.added is None else "Checked and forecast")
 
 
 def _winner(side: str, solo: Collection[str], wording: Wording) -> str:

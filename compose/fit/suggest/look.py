@@ -8,11 +8,10 @@ from typing import TYPE_CHECKING
 
 from attrs import evolve, frozen
 
-from compose.answer.answer import Answer, to_mend
+from compose.answer.answer import Answer, not_proved, to_mend
 from compose.answer.proving import proved
 from compose.answer.staged import Staged, staged
 from compose.check import Budget, StateSpace
-from compose.check.findings.limits import BUDGET, TOO_LARGE, UNFINISHED
 from compose.fit.fit import Fit, fit
 from compose.fit.suggest.skeleton import skeleton
 from compose.modifiers.difference.same_game import played_as
@@ -29,7 +28,6 @@ if TYPE_CHECKING:
     from compose.forecast.rounds.simulate import Play
 
 TeamsOf = Callable[[Game], Teams]
-SILENT = (BUDGET, TOO_LARGE, UNFINISHED)  # it could not look at everything
 ROUNDS = 200  # played where a game is too large to be worked out: enough to tell a wish met from one missed
 MOST_STATES = 60_000
 EVENTS = 2_000_000  # of all rounds played for one game
@@ -120,9 +118,7 @@ class Looker:
         answer = self.answer(game)
         if answer is None:
             return BROKEN
-        warned = to_mend(answer.proved)
-        told = tuple(each for each in warned if each.code not in SILENT)
-        return Findings(told, whole=len(told) == len(warned))
+        return Findings(to_mend(answer.proved), whole=not not_proved(answer.proved))
 
     def foreseen(self, game: Game) -> Findings:
         """What the forecast finds to be mended in a game, besides what is proved."""

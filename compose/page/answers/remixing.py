@@ -6,8 +6,6 @@ import attrs
 
 import library
 from compose.answer.answer import Answer, to_mend
-from compose.check.findings.limits import BUDGET as TOO_MUCH
-from compose.check.findings.limits import TOO_LARGE, UNFINISHED
 from compose.draw.card.proof import fact_lines, forecast_lines, looked_lines
 from compose.fit.fit import fit_of
 from compose.modifiers.difference.difference import differences
@@ -26,9 +24,8 @@ from compose.telling.read_back import read_back
 from compose.telling.unread import without_lines
 from compose.telling.uses import label_said
 from compose.telling.wording import Wording
+from grammar.finding import NOT_PROVED
 from grammar.game import Game
-
-UNSEEN = (TOO_MUCH, TOO_LARGE, UNFINISHED)  # that not all was looked at stands in the verdict
 
 
 def quick(asked: Asked) -> Quick:
@@ -63,7 +60,8 @@ def proof(asked: Asked) -> Proof | None:
 def _proof(answer: Answer, made: Remix, wording: Wording, going_on: bool) -> Proof:
     """`places` are those of the findings in the order in which `why` lists them."""
     lines = lines_of(made.game)
-    listed = [(place, each) for place, each in enumerate(in_order(answer.proved)) if each.code not in UNSEEN]
+    ordered = list(enumerate(in_order(answer.proved)))
+    listed = [(place, each) for place, each in ordered if each.code not in NOT_PROVED]  # that stands in the verdict
     return Proof(
         not to_mend([each for _, each in listed]),
         answer.whole,
