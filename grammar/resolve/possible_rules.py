@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from grammar.finding import Finding, mistake
 from grammar.game import Game
-from grammar.meanings import AgentMeaning, KitMeaning, PlayerMeaning, side_named
+from grammar.meanings import AgentMeaning, CategoryMeaning, KitMeaning, LoadMeaning, PlayerMeaning, side_named
 from grammar.said import Value, listed, perhaps_meant, quoting
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Node, Np
@@ -70,14 +70,16 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
                 "G-nobody",
                 quoting("No player is spoken of when {event}.", event=event),
                 rule.span,
-                _whom_it_happens_to(rule),
+                _whom_it_happens_to(game, rule),
             )
 
 
-def _whom_it_happens_to(rule: When) -> Value:
+def _whom_it_happens_to(game: Game, rule: When) -> Value:
     """Who may be meant by that player where nobody is hit or touched."""
     if isinstance(rule.event, Arrives):
         name = rule.event.who.name.text
+        if isinstance(game.meaning(rule.event.who.name), KitMeaning | CategoryMeaning | LoadMeaning):
+            return "Whoever brings it is the carrier: write the carrier instead of that player."
         return quoting("Who arrives is called so: write the {name} instead of that player.", name=name)
     if isinstance(rule.event, Knocked):
         return "Who has done it is the thrower, whose it is its keeper, their side its side: name one of these."

@@ -11,6 +11,7 @@ from grammar.words import plural
 _ANYTHING = frozenset(("thing", "object", "item", "one", "other"))
 _MOST_NAMED = 4
 _NOT_OF_PLACES = frozenset(("around", "round", "fourth", "third", "second", "two", "2", "one", "other", "end", "ends"))
+_BUT = frozenset(("except", "excluding", "besides", "without", "bar", "but"))
 _WHERE = {
     **dict.fromkeys(("zone", "strip", "base", "mark"), "2 m deep, before each back line"),
     "circle": "2 m deep, in the middle",
@@ -47,7 +48,10 @@ def _name_a_side(text: str, or_place: bool, meanings: Mapping[str, Meaning]) -> 
 
 def declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Value:
     """What to write so that a name means something of these sorts."""
-    last = text.rsplit(maxsplit=1)[-1]
+    first, last = text.split()[0], text.rsplit(maxsplit=1)[-1]
+    if first in _BUT:
+        hint = 'Nobody is left out of a count by `{word}`: allow so many, such as "a side has at most 2 players in".'
+        return quoting(hint, word=first)
     if "place" in expected and last in AREA_KINDS:
         return _declare_area(text, last, meanings)
     if "side" in expected:

@@ -70,6 +70,10 @@ def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
     things = isinstance(counted, claims.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if not things or not isinstance(placed, claims.Placed):
         hint = "Of what stands say how it stands: each side has no cones standing"
+        if isinstance(counted, claims.Counted) and isinstance(reader.game.meaning(counted.what), PlayerMeaning):
+            whose_they_are = reader.side_ids[0].key if len(reader.side_ids) == 1 else "a side"
+            line = f"{whose_they_are} has {claim.quantity.words()} {counted.words()}"
+            raise Senseless(claim, "What lies in a place is said of balls, and of what players carry.", write(line))
         raise Senseless(claim, "What lies in a place is said of balls, and of what players carry.", hint)
     owners = reader.owners_of_place(reader.place(placed.where))
     if not owners or (len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED):

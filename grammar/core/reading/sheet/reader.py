@@ -155,7 +155,10 @@ class Reader(Known):
         """The landmark or the area of a phrase."""
         meaning = self.game.meaning(phrase.name)
         if not isinstance(meaning, PlaceMeaning):
-            raise Senseless(phrase, "`{said}` is no place.", "Name a place of the court, or an area.")
+            hint = "Name a place of the court, or an area."
+            if isinstance(meaning, PlayerMeaning | SideMeaning):
+                hint = "Name the place where they have it: an area of the sheet, such as a base or a bench."
+            raise Senseless(phrase, "`{said}` is no place.", hint)
         return Landmark(meaning.place) if meaning.built_in else AreaId(meaning.place)
 
     def part(self, preposition: str | None, node: Node, *allowed: Part) -> Part:
