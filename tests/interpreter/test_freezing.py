@@ -97,6 +97,10 @@ REFUSED = {
         "when": "a throw is caught in the rest queue: the catcher is free",
     },
     "fouling": {"when": "a frozen player fouls: the other side scores 1 point"},
+    "caught in a player": {
+        "play": "players pass a foam ball to a frozen team-mate",
+        "when": "a pass is caught in a frozen player: the catcher is free",
+    },
     "caught by some role": {
         "sides": "role scout: 1 to 2 players of each side",
         "play": "players pass a foam ball to a frozen team-mate",

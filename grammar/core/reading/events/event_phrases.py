@@ -94,6 +94,9 @@ def mates_at(reader: Reader, event: events.Caught, spoken: Spoken) -> frozenset[
     """Where the team-mate is who catches a pass."""
     assert event.where is not None
     if is_frozen(reader, event.where):
+        if event.preposition != "by":
+            title = quoting("`{where}` means players, and no place.", where=event.where.words())
+            raise Senseless(event.where, title, write("by a frozen player"))
         if reader.player_phrase(event.where)[1] is not None:
             title = quoting("Of which task who caught it is, is not asked: `{where}`.", where=event.where.words())
             raise Senseless(event.where, title, write("by a frozen player"))
