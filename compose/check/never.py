@@ -57,6 +57,8 @@ def _instead(seen: Seen, part: Condition) -> Why:
     """What holds everywhere, where the part holds nowhere."""
     net = seen.net
     part = plain(part)
+    if isinstance(part, Comparison) and not part.terms:
+        return Why("what is counted there never comes there", Not(part))
     if isinstance(part, Not):
         return Why(said("it is always so: {condition}", condition=part.part), part.part)
     if isinstance(part, AnyOf) and part.parts:

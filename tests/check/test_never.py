@@ -74,3 +74,12 @@ def test_of_several_places_only_those_are_named_that_always_hold_some() -> None:
     why = why_never(everywhere(study), Comparison(((1, 0), (1, 1)), "<=", 0), "")
     assert why.instead == Comparison(((1, 1),), ">=", 1)
     assert words(why.told, net) == "there are always some spared, for nothing changes their number"
+
+
+def test_what_counts_nothing_is_said_to_come_to_nothing() -> None:
+    play = Builder()
+    play.place("open", 1, 1, "player")
+    study = whole(play.net())
+    assert study is not None
+    why = why_never(everywhere(study), Comparison((), ">=", 2), "")
+    assert words(why.told, study.net) == "what is counted there never comes there"

@@ -12,6 +12,7 @@ from grammar.core.play import Fetch
 from grammar.core.precedence import Slot, Written, clashing, clashing_rests, goes_before, written
 from grammar.core.reading.finish.meetings import meeting_of_whom
 from grammar.core.reading.finish.places import worth_of_places
+from grammar.core.reading.finish.who_is_there import counted_where_nobody_is_sent
 from grammar.core.reading.play.fetching import fetched_by_nobody
 from grammar.core.reading.set_up.begin_points import points_at_first
 from grammar.core.reading.set_up.placed import places_of_things
@@ -53,6 +54,7 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _moved_on_twice(core)
     yield from places_of_things(core)
     yield from _bounces_of_no_account(core)
+    yield from counted_where_nobody_is_sent(core)
 
 
 def _bounces_of_no_account(core: Core) -> Iterator[Finding]:
