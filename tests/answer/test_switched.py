@@ -72,3 +72,15 @@ def test_no_switch_of_the_library_leads_to_a_defect(path: Path) -> None:
     game = game_at(path)
     made = staged(stage(game, library.norms(), library.kit_names()), granted_sheet()).value
     assert made is not None and not notes(proved(made))
+
+
+ENDS = "finish", "a side loses when it has at most 2 lanterns standing"  # and so never none
+
+
+def test_a_line_of_a_switch_may_take_the_place_of_another() -> None:
+    assert not notes(answer(row("off", hung(ENDS))))
+
+
+def test_what_is_to_mend_is_told_in_words_alone() -> None:
+    (note,) = notes(answer(row("off", hung(("when", "a player is hit: that player is out")))))
+    assert "(" not in note and "never takes effect" in note
