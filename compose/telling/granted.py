@@ -9,12 +9,13 @@ from attrs import evolve
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
+from grammar.core.loads import Lies, SetDown
 from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, PickUp, Through, ToMate
 from grammar.core.precedence import overlap, written
 from grammar.core.reading.phrases.aims import against
-from grammar.core.rules import AllPlaying, Go, Happening, Rest, Result, Rule, SendBall, SendBalls
+from grammar.core.rules import AllPlaying, Go, Happening, Person, Rest, Result, Rule, SendBall, SendBalls, Swap
 from grammar.core.success import success_of
-from grammar.core.values import SHARED, KindId, Owner, Population, Sort, Spot, Thing
+from grammar.core.values import SHARED, KindId, Laden, Owner, Population, Sort, Spot, Thing
 
 
 def _concerned(play: Play, offer: Offer, aim: Aim, result: Result) -> frozenset[Owner]:
@@ -132,6 +133,17 @@ def rule_left(play: Play, rule: Rule) -> Rule | None:
     )
     left = (trigger.to & aimed) - covered
     return evolve(rule, trigger=evolve(trigger, to=left)) if left else None
+
+
+def with_what_goes_back(rule: Rule) -> Rule:
+    """The rule with what becomes of things whose carriers it sends away, where it does not say: they go back."""
+    trigger, gone = rule.trigger, (each for each in rule.effects if isinstance(each, Go | Swap))
+    leaves = any(each.who is Person.OBJECT or (isinstance(each, Swap) and each.other is Person.OBJECT) for each in gone)
+    if not isinstance(trigger, Happening) or not leaves or any(isinstance(each, SetDown) for each in rule.effects):
+        return rule
+    roles = (to.role for to in trigger.to if isinstance(to, Population))
+    kinds = frozenset(role.kind for role in roles if isinstance(role, Laden))
+    return evolve(rule, effects=(*rule.effects, SetDown(kinds, Lies.BACK))) if kinds else rule
 
 
 def _all_moved(rule: Rule) -> frozenset[object]:

@@ -12,7 +12,7 @@ from typing import Any
 from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, rotations, services
 from compose.telling.begin_points import begin_points_told
 from compose.telling.gaps import gaps, who_tries_nothing
-from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
+from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left, with_what_goes_back
 from compose.telling.homes import homes_told
 from compose.telling.orbit import alike_for_each
 from compose.telling.sentences import told_sentence
@@ -187,7 +187,7 @@ def choice_name(wording: Wording, choice: Choice) -> str:
 def _values(core: Core) -> list[Any]:
     """Everything that is told, but for what is taken for granted and has no say in this game."""
     play = core.play
-    rules = [left for rule in play.rules if (left := rule_left(play, rule)) is not None]
+    rules = [with_what_goes_back(left) for rule in play.rules if (left := rule_left(play, rule)) is not None]
     coming = {rule.lines for rule in rules if can_happen(play, rule)}
     rules = [rule for rule in rules if can_happen(play, rule) or rule.lines not in coming]
     fetches = [each for each in play.services if not isinstance(each, Fetch) or fetch_holds(play, each)]
