@@ -36,9 +36,9 @@ def _worth(sheet: Sheet, line: points.AtTheEnd, side: str, board: Board) -> int:
     return sum(each * counted(sheet, what, side, board)[0] for what, each in kinds)
 
 
-def _of_others(sheet: Sheet, what: claims.Counted, side: str) -> bool:
+def _of_others(sheet: Sheet, what: claims.CountedWhat, side: str) -> bool:
     """Whether the place named is one that this side has not, and that is not for all."""
-    if not isinstance(what.state, claims.Placed):
+    if not isinstance(what, claims.Counted) or not isinstance(what.state, claims.Placed):
         return False
     owners = sheet.owners_of(place_of(sheet, what.state.where))
     return side not in owners and None not in owners

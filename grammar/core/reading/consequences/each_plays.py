@@ -9,7 +9,7 @@ from grammar.core.rules import ON_A_PLAYER, Happening, Result
 from grammar.core.values import SHARED, SideId, Thing
 from grammar.said import write
 from grammar.sentences import then
-from grammar.sentences.base import AnySide, Node, Owner, SideRef, SideSame
+from grammar.sentences.base import AnySide, Node, Owner, SideNamed, SideRef, SideSame
 from grammar.sentences.determiners import ALL
 
 
@@ -19,7 +19,7 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
     side = consequence.side
     if not reader.solo or moment.actor is None:
         return side
-    if whose_side(reader.game, side).whose in (Whose.NAMED, Whose.KEEPER):
+    if isinstance(side, SideNamed) or whose_side(reader.game, side).whose is Whose.KEEPER:
         title = "`{said}`: each plays for themselves, and one of them scores."
         raise Senseless(side, title, write("the thrower's side"))
     if not isinstance(side, SideRef | SideSame):
