@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from grammar.core.declared import AreaKind
 from grammar.core.game import Core
 from grammar.core.guards import PlayersAt, counts_in
 from grammar.core.rules import Go, Rule
@@ -19,12 +20,12 @@ def counted_where_nobody_is_sent(core: Core) -> Iterator[Finding]:
     rules = (each for each in (*play.rules, *hanging) if isinstance(each, Rule))
     gone = (effect.to for rule in rules for effect in rule.effects if isinstance(effect, Go))
     known = {to.spot for to in gone if isinstance(to, At)} | {start.at for start in (*play.starts, *core.facts.posts)}
+    open_floor = {area.id for area in play.areas if area.kind in (AreaKind.STRIP, AreaKind.ZONE)}
     for end in play.ends:
         asked = {spot for count in counts_in(end.guard) if isinstance(count, PlayersAt) for spot in _spots(count)}
-        if asked and not asked & known:
-            area = next(iter(asked)).of
-            assert isinstance(area, AreaId)
-            title = quoting("Who is in the {area} is not counted: players run there as they like.", area=area.key)
+        if asked and not asked & known and {spot.of for spot in asked} <= open_floor:
+            area = min(spot.of.key for spot in asked if isinstance(spot.of, AreaId))
+            title = quoting("Who is in the {area} is not counted: players run there as they like.", area=area)
             hint = "Name an area to which a rule or the set-up sends players, or write in."
             yield mistake("G-sense", title, core.lines[end.lines[0]].span, hint)
             return
