@@ -8,17 +8,14 @@ import library
 from compose.answer.staged import Staged
 from compose.check import Budget, check
 from compose.check.findings.idle_told import CODE as IDLE
-from compose.modifiers.turned_switch import Turned, each_turned
+from compose.modifiers.turned_switch import Turned, each_turned, lines_of_switches
 from compose.net.from_game import net_of
 from compose.net.net import Net
 from compose.telling.english.findings import findings_told
 from grammar.finding import Finding, Outcome, Severity, spoken
 from grammar.frozen import evolve
-from grammar.layout import SECTIONS
 from grammar.resolve import resolve
 from grammar.said import Written, english, quoting
-from grammar.sentences.head import Switched
-from grammar.tree import GameSheet
 from library.granted import granted_sheet
 
 CODE, TOO_LARGE = "C-switch", "C-budget"
@@ -34,18 +31,12 @@ def switched(game: Staged, known: Sequence[Finding], budget: Budget) -> Iterator
     `known` is what the check says of the game as it stands; a switch that makes the game too large says nothing.
     """
     told = {(each.code, each.place) for each in known}
-    hung = _lines_of_switches(game.game.sheet)
+    hung = lines_of_switches(game.game.sheet)
     for turned in each_turned(game.game.sheet):
         new = [each for each in _found(game, turned, budget) if (each.code, each.place) not in told]
         new = [each for each in new if each.code != IDLE or each.place.line in hung]  # others may be what it replaces
         if new:
             yield _note(turned, new[0])
-
-
-def _lines_of_switches(sheet: GameSheet) -> frozenset[int]:
-    """The numbers of the lines that hang on a switch."""
-    spans = (said.span for section in SECTIONS for said in sheet.all_of(section, Switched))
-    return frozenset(span.line for span in spans)
 
 
 def _note(turned: Turned, worst: Finding) -> Finding:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.frozen import evolve, frozen
-from grammar.sentences.head import Switch
+from grammar.layout import SECTIONS
+from grammar.sentences.head import Switch, Switched
 from grammar.span import Span
 from grammar.tree import GameSheet
 
@@ -19,6 +20,12 @@ class Turned:
     line: str
     place: Span
     sheet: GameSheet
+
+
+def lines_of_switches(sheet: GameSheet) -> frozenset[int]:
+    """The numbers of the lines of a file that hang on a switch."""
+    spans = (said.span for section in SECTIONS for said in sheet.all_of(section, Switched))
+    return frozenset(span.line for span in spans)
 
 
 def each_turned(sheet: GameSheet) -> Iterator[Turned]:
