@@ -22,6 +22,10 @@ After that, with places for words tried one by one and attempts numbered without
 before and after side by side: sound or not, half within 0.068 and 0.061 s, 95 % within 0.256 and 0.243 s, the sum of
 all 6.8 and 6.4 s; odds and length 0.11 and 0.10 s, 0.55 and 0.59 s. The screen around an answer takes 8 ms more:
 2 ms for the shelf and what is asked, 5 ms for the template, 1 ms on the way between the processes.
+
+On two idle cores, on the wall, in an hour in which importing NumPy took 0.25 s (in quick ones 0.10 s): the first page
+after 0.52 s; sound or not, half within 0.11 s, 95 % within 0.38 s; odds and length 0.18 s and 0.97 s; 200 taps left
+318 MB in four processes and no work.
 """
 
 from __future__ import annotations
