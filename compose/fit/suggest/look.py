@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from attrs import evolve, frozen
 
 from compose.answer.answer import Answer, not_proved, to_mend
-from compose.answer.proving import proved
+from compose.answer.proving import proved_as_it_stands
 from compose.answer.staged import Staged, staged
 from compose.check import Budget, StateSpace
 from compose.fit.fit import Fit, fit
@@ -103,7 +103,7 @@ class Looker:
         return self._proved[key]
 
     def _looked(self, made: Staged) -> Answer:
-        answer = proved(made, Budget(self.states))
+        answer = proved_as_it_stands(made, Budget(self.states))
         self.situations += answer.facts.states if answer.facts is not None else 0
         return answer
 

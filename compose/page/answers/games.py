@@ -5,7 +5,7 @@ from __future__ import annotations
 import library
 from compose.answer.answer import to_mend
 from compose.answer.foreseeing import with_means
-from compose.answer.proving import proved
+from compose.answer.proving import proved_as_it_stands
 from compose.answer.staged import staged
 from compose.page.answers.at_hand import game_of
 from compose.page.answers.for_class import fitted, players_of
@@ -54,5 +54,6 @@ def waiting(texts: tuple[str, ...], group: str) -> float | None:
     ready = staged(fitted(game, school_class).staging, library.granted_sheet())
     if ready.value is None:
         return None
-    answer = with_means(proved(ready.value, FIRST_LOOK), library.norms(), library.kit_names(), PLAY, FIRST_LOOK)
+    known = proved_as_it_stands(ready.value, FIRST_LOOK)
+    answer = with_means(known, library.norms(), library.kit_names(), PLAY, FIRST_LOOK)
     return answer.numbers.idle.value if answer.numbers else None

@@ -13,7 +13,7 @@ from attrs import evolve
 import library
 from compose.answer.answer import Answer
 from compose.answer.foreseeing import foreseen
-from compose.answer.proving import proved
+from compose.answer.proving import proved_as_it_stands, with_switches
 from compose.answer.staged import Staged, staged
 from compose.check import Budget
 from compose.fit.fit import Fit
@@ -60,7 +60,7 @@ def all_of(asked: Asked) -> Known:
     known, told = proved_of(asked), forecast_of(asked)
     if not isinstance(known, Answer) or not isinstance(told, Answer):
         return known
-    return evolve(told, proved=known.proved, facts=known.facts)
+    return with_switches(evolve(told, proved=known.proved, facts=known.facts), FIRST_LOOK)
 
 
 def _looked(asked: Asked, budget: Budget) -> Known:
@@ -70,7 +70,7 @@ def _looked(asked: Asked, budget: Budget) -> Known:
     ready = _ready(asked)
     if ready.value is None:
         return ready.findings
-    answer = proved(ready.value, budget)
+    answer = proved_as_it_stands(ready.value, budget)
     if keep_going("", 0, 0):
         _last[:] = [*(each for each in _last if each[0] == asked), (asked, budget, answer)]
     return answer
