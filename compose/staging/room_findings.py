@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import hypot
 
 from attrs import evolve
 
@@ -19,6 +20,7 @@ from grammar.said import Figure, Many, Named, Value, Written, said
 from library.records import UNNAMED
 
 HALL_FLOOR = "hall floor for each pupil"
+CLEAR_OF_FIXED = "clear strip to what stands fixed in the hall"
 TOO_SMALL = (
     "{hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "
     "the hall is {length} m by {width} m."
@@ -80,6 +82,20 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
         found = make(code, title, of_court(game), hint, there=each.there, least=each.least, usual=each.usual)
         others = beside_court(game) if code == "F-run-off" else ()
         yield evolve(found, others=of_safe_places(game) if each.what == OPEN_FLOOR else others)
+
+
+def clear_of_fixed_m(room: Room, courts: Sequence[Rectangle]) -> float | None:
+    """How near the nearest thing fixed in the hall is to a court, where that is less than to the walls; None where it
+    is not, and of what stands in a court, which is told by itself."""
+    fixed = room.hall.obstacles
+    boxes = [Rectangle(each.x_m, each.y_m, each.x_m + each.length_m, each.y_m + each.width_m) for each in fixed]
+    apart = [_apart_m(box, court) for box in boxes for court in courts if not box.overlaps(court)]
+    return min(apart) if apart and min(apart) < room.run_off - 1e-9 else None
+
+
+def _apart_m(one: Rectangle, other: Rectangle) -> float:
+    """The least distance between two, 0 where they touch."""
+    return hypot(*(max(0.0, -into) for into in _into(one, other)))
 
 
 def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterator[Finding]:

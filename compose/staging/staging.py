@@ -6,7 +6,7 @@ Whatever speaks of a game for a class takes these numbers here; nothing else wor
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from compose.staging.benches import benches_of
 from compose.staging.crowded_places import crowded_places
@@ -21,7 +21,7 @@ from compose.staging.people_findings import people_findings
 from compose.staging.places import Court, acting_on, boxes_of, space_m2
 from compose.staging.resolved import resolved
 from compose.staging.room import Room, most_courts, room_for
-from compose.staging.room_findings import HALL_FLOOR, limit_findings, room_findings
+from compose.staging.room_findings import CLEAR_OF_FIXED, HALL_FLOOR, clear_of_fixed_m, limit_findings, room_findings
 from compose.staging.school_class import SchoolClass, some_class
 from compose.staging.teams import Teams, most_games, teams_of, usual_teams
 from grammar.core.declared import AreaKind
@@ -109,7 +109,7 @@ def stage(
     playing = teams.games or (fewest,)  # what those who could play it need
     rows = kit_rows(game, playing, school_class.cupboard if school_class.lists_kit else None, kit)
     ages = school_class.ages_years or game.ages_years
-    limits = (*_limits(norms, room, ages, max(1, school_class.pupils)), *_space(norms, game, courts, ages))
+    limits = (*_limits(norms, room, courts, ages, max(1, school_class.pupils)), *_space(norms, game, courts, ages))
     findings = (
         *people_findings(game, school_class, teams, most_games(game), most),
         *room_findings(game, room, [court.box for court in courts]),
@@ -162,13 +162,17 @@ def _space(norms: Norms, game: Game, courts: tuple[Court, ...], ages: tuple[floa
             yield limit(norms, "space area", "court", what, min(found), ages)
 
 
-def _limits(norms: Norms, room: Room | None, ages: tuple[float, float], pupils: int) -> tuple[Limit, ...]:
+def _limits(
+    norms: Norms, room: Room | None, courts: Sequence[Court], ages: tuple[float, float], pupils: int
+) -> tuple[Limit, ...]:
     if room is None or not room.fits:
         return ()
+    clear = clear_of_fixed_m(room, [court.box for court in courts])
     return (
         limit(norms, "space area", "mixed games", HALL_FLOOR, room.area_m2 / pupils, ages),
         limit(norms, "space run-off", "default", "clear strip beside the court", room.beside, ages),
         limit(norms, "space run-off", "default", "clear strip behind the court", room.behind, ages),
+        *([] if clear is None else [limit(norms, "space run-off", "default", CLEAR_OF_FIXED, clear, ages)]),
     )
 
 
