@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 import library
 from compose.answer.staged import Staged
 from compose.check import Budget, check
-from compose.check.findings.idle_told import CODE as IDLE
+from compose.check.findings.idle import CODE as IDLE
 from compose.modifiers.turned_switch import Turned, each_turned, lines_of_switches
 from compose.net.from_game import net_of
 from compose.net.net import Net

@@ -8,21 +8,21 @@ situations there are; what can be within them may still never come.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import compress
 
-from compose.net.net import All, Assign, Comparison, Condition, Effect, Move, Net, Not, Rate, Reaction, Transition
+from compose.check.seen import Act
+from compose.check.space import Happened
+from compose.net.net import All, Assign, Comparison, Condition, Effect, Move, Net, Not, Rate, Room
 from grammar.frozen import frozen
 
 
 @frozen(eq=False)
 class Bounds:
-    """The least and the most of each place; whether each transition and each reaction may happen within them."""
+    """The least and the most of each place, and what each transition and reaction may do within them."""
 
     net: Net
     least: tuple[int, ...]
     most: tuple[int, ...]
-    happens: tuple[bool, ...]
-    follows: tuple[bool, ...]
+    acts: tuple[tuple[Act, Happened], ...]
 
     def ever(self, condition: Condition) -> bool:
         """Whether a condition may hold."""
@@ -36,6 +36,10 @@ class Bounds:
         """Whether the count of a place never changes."""
         return self.least[place] == self.most[place]
 
+    def is_full(self, room: Room, act: Act) -> bool:
+        """Not known: what happens is not looked at one by one."""
+        return False
+
     @property
     def live(self) -> Bounds:
         """Where the round goes on: the same, for ends are not told apart."""
@@ -47,13 +51,20 @@ def bounds(net: Net) -> Bounds:
     least, most = list(net.start()), list(net.start())
     while True:
         before = (tuple(least), tuple(most))
-        happens = tuple(_may(act.guard, *before) and _acts(act.rate, *before) for act in net.transitions)
-        follows = tuple(_may(act.guard, *before) and _may(act.only, *before) for act in net.reactions)
-        acts: list[Transition | Reaction] = [*compress(net.transitions, happens), *compress(net.reactions, follows)]
+        acts: list[Act] = [each for each in net.transitions if _may(each.guard, *before) and _acts(each.rate, *before)]
+        acts += [each for each in net.reactions if _may(each.guard, *before) and _may(each.only, *before)]
         for effect in (effect for act in acts for effect in act.effects):
             _widen(effect, net, least, most)
         if before == (tuple(least), tuple(most)):
-            return Bounds(net, *before, happens, follows)
+            happening = set(map(id, acts))
+            every: tuple[Act, ...] = (*net.transitions, *net.reactions)
+            return Bounds(net, *before, tuple((act, _done(act, id(act) in happening, most)) for act in every))
+
+
+def _done(act: Act, happens: bool, most: Sequence[int]) -> Happened:
+    """What an act may do: of what it moves there has to be some."""
+    changed = (happens and (not isinstance(each, Move) or most[each.source] > 0) for each in act.effects)
+    return Happened(happens, tuple(changed), ())
 
 
 def _widen(effect: Effect, net: Net, least: list[int], most: list[int]) -> None:

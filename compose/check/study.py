@@ -9,7 +9,7 @@ from typing import Any, TypeVar, cast
 import numpy as np
 from numpy.typing import NDArray
 
-from compose.check.condition import Bools, holds
+from compose.check.condition import Bools
 from compose.check.ends import first_of
 from compose.check.graph import Backward, Ints, Longs, backward, bottom_components, can_reach, distances
 from compose.check.patience import Patience
@@ -150,12 +150,6 @@ class Study:
         """Whether any end or bell result names a winner at all."""
         results = self.net.bell.results if self.net.bell is not None else ()
         return any(end.winner is not None for end in (*self.net.ends, *results))
-
-    @cached_property
-    def held(self) -> tuple[bool, ...]:
-        """For each end of the net, whether it holds in any state found."""
-        over = self.table[self.ended]
-        return tuple(bool(holds(end.guard, over).any()) for end in self.net.ends)
 
     def moves(self, state: int) -> bool:
         """Whether anything can happen in a state, be it without effect."""

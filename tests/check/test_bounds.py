@@ -41,10 +41,9 @@ def kept_to(net: Net) -> bool:
         return False
     known = bounds(net)
     assert (study.table >= known.least).all() and (study.table <= known.most).all()
-    for fired, may in zip(study.space.happened, known.happens, strict=True):
-        assert may or not fired.fired
-    for fired, may in zip(study.space.reacted, known.follows, strict=True):
-        assert may or not fired.fired
+    for (_, done), (_, may) in zip(everywhere(study).acts, known.acts, strict=True):
+        assert may.fired or not done.fired
+        assert all(one or not other for one, other in zip(may.changed, done.changed, strict=True))
     never = {span for found in unseen(net) for span in (found.place, *found.others) if span.line}
     full = (*idle(study), *unwinnable(study))
     assert never <= {span for found in full for span in (found.place, *found.others)} | {

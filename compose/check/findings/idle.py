@@ -7,106 +7,118 @@ out to the class for nothing, or it is not what the teacher meant. What one reas
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from compose.check.findings.idle_told import CODE as CODE
-from compose.check.findings.idle_told import HELPING, UNAIMED, Idle, told
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
-from compose.check.found import Found
+from compose.check.found import Found, Value
 from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_no_reaction, why_not_fired
-from compose.check.seen import everywhere
-from compose.check.space import Happened
+from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
-from compose.net.net import Effect, Move, Reaction, Rule, Transition
+from compose.net.net import Effect, Move, Rule, Transition
+from grammar.core.rules import Result
+from grammar.finding import Severity
 from grammar.frozen import frozen
-from grammar.said import said
+from grammar.said import Capital, Chain, Listed, said
+
+CODE = "C-idle"
+HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
+UNAIMED = {
+    Result.HIT: Why("nobody aims at players, and the check reckons with no hit by accident"),
+    Result.TOUCHED: Why("nobody touches players"),
+}
+_MEND = "Leave it out, or change what has to happen for it."
+_MEND_ALL = "Leave them out, or change what has to happen for them."
+
+
+@frozen
+class Idle:
+    """A sentence that never takes effect, why (of each part), and whether it only stands by for what never comes."""
+
+    rule: Rule
+    whys: tuple[Why, ...]
+    harmless: bool
 
 
 def idle(study: Study) -> list[Found]:
     """One finding for each reason that keeps sentences from taking effect; asks for the whole of play."""
-    told_of = (*no_end(study), *unwinnable(study))
-    elsewhere = {span for found in told_of for span in (found.place, *found.others)}
-    ends = {end.rule for end in study.net.ends}
-    judged = [_judge(study, rule) for rule in study.net.rules]
-    found = [each for each in judged if each and not (each.rule.span in elsewhere and each.rule in ends)]
-    return told(found, (("states", float(study.space.states)),))
+    known = (*no_end(study), *unwinnable(study))
+    return idle_in(everywhere(study), known, (("states", float(study.space.states)),))
 
 
-def _judge(study: Study, rule: Rule) -> Idle | None:
+def idle_in(seen: Seen, known: Iterable[Found], numbers: tuple[tuple[str, float], ...] = ()) -> list[Found]:
+    """The same of whatever was seen of play; of ends, only those of which what is `known` already does not speak."""
+    elsewhere = {span for found in known for span in (found.place, *found.others)}
+    ends = {end.rule for end in seen.net.ends}
+    judged = [_judge(seen, rule) for rule in seen.net.rules]
+    return _told([each for each in judged if each and not (each.rule.span in elsewhere and each.rule in ends)], numbers)
+
+
+def _judge(seen: Seen, rule: Rule) -> Idle | None:
     """Why the rule never takes effect, None where it does."""
-    net = study.net
+    net = seen.net
     if net.bell is not None and rule in (net.bell.rule, *(result.rule for result in net.bell.results)):
         return None
-    ends = [number for number, end in enumerate(net.ends) if end.rule == rule]
-    effects = [each for each in _effects(study) if each.effect.rule == rule]
-    acts = [(act, happened) for act, happened in _acts(study) if rule in act.rules] if not (ends or effects) else []
-    if any(study.held[number] for number in ends) or any(each.changed for each in effects) or _keeps(study, rule):
-        return None
+    guards = [end.guard for end in net.ends if end.rule == rule]
+    effects = [each for each in _effects(seen) if each.effect.rule == rule]
+    acts = [(act, happened) for act, happened in seen.acts if rule in act.rules] if not (guards or effects) else []
     counted = [place for each in net.at_the_end if each.rule == rule for _, place in each.terms]
-    if any(happened.fired for _, happened in acts) or study.table[:, counted].any():
+    if any(map(seen.ever, guards)) or any(each.changed for each in effects) or _keeps(seen, rule):
         return None
-    whys = [_why_unchanged(study, each) for each in effects]
+    if any(happened.fired for _, happened in acts) or any_in(seen, *counted):
+        return None
+    whys = [_why_unchanged(seen, each) for each in effects]
     if not effects:
-        guards = [net.ends[end].guard for end in ends]
-        whys = [why_never(everywhere(study), guard, "an end before it holds as well each time") for guard in guards]
-        whys += [_why_not_fired(study, act) for act, _ in acts]
+        whys = [why_never(seen, guard, "an end before it holds as well each time") for guard in guards]
+        whys += [_why_not_fired(seen, act) for act, _ in acts]
         whys += [Why(said("there are never any {tokens}", tokens=net.places[place])) for place in counted]
     whys = [UNAIMED[result] for each, result in net.unaimed if each == rule] or whys
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
-    return Idle(rule, reasons, rule.stands_by or _helps_nobody(study, rule))
+    return Idle(rule, reasons, rule.stands_by or _helps_nobody(seen, rule))
 
 
-def _keeps(study: Study, rule: Rule) -> bool:
+def _keeps(seen: Seen, rule: Rule) -> bool:
     """Whether it ever keeps a ball where it is, which would go elsewhere without it."""
-    moves = zip(study.net.transitions, study.space.happened, strict=True)
-    return any(happened.fired and rule in move.keeping for move, happened in moves)
+    return any(done.fired and isinstance(act, Transition) and rule in act.keeping for act, done in seen.acts)
 
 
-def _helps_nobody(study: Study, rule: Rule) -> bool:
+def _helps_nobody(seen: Seen, rule: Rule) -> bool:
     """Whether the rule only brings back what never goes away."""
-    parts = [transition for transition in study.net.transitions if rule in transition.rules]
+    parts = [transition for transition in seen.net.transitions if rule in transition.rules]
     sources = [each.source for part in parts for each in part.effects if isinstance(each, Move)]
     return (
         bool(parts)
-        and not any(rule in reaction.rules for reaction in study.net.reactions)
+        and not any(rule in reaction.rules for reaction in seen.net.reactions)
         and all(part.attempt.skill in HELPING for part in parts)
-        and not (study.table[:, sources].any(axis=1) & ~study.ended).any()
+        and not any_in(seen.live, *sources)
     )
-
-
-def _acts(study: Study) -> list[tuple[Transition | Reaction, Happened]]:
-    net, space = study.net, study.space
-    return [*zip(net.transitions, space.happened, strict=True), *zip(net.reactions, space.reacted, strict=True)]
 
 
 @frozen
 class Effected:
     """An effect, of which act it is, whether that ever happened and whether the effect ever changed a count.
 
-    `number` is that of a transition, -1 for a reaction. `other` is where, of two who change places, the other waits.
+    `other` is where, of two who change places, the other waits.
     """
 
     effect: Effect
-    act: Transition | Reaction
-    number: int
+    act: Act
     fired: bool
     changed: bool
     other: int | None = None
 
 
-def _effects(study: Study) -> Iterator[Effected]:
+def _effects(seen: Seen) -> Iterator[Effected]:
     """All effects but those that are meant to change nothing."""
-    for number, (act, happened) in enumerate(_acts(study)):
-        known = number if isinstance(act, Transition) else -1
+    for act, happened in seen.acts:
         for effect, changed in zip(act.effects, happened.changed, strict=True):
             if not isinstance(effect, Move) or effect.source != effect.target:
                 other = _changes_places(act, effect)
-                met = other is None or study.table[~study.ended, other].any()
-                yield Effected(effect, act, known, happened.fired, changed and met, other)
+                met = other is None or any_in(seen.live, other)
+                yield Effected(effect, act, happened.fired, changed and met, other)
 
 
-def _changes_places(act: Transition | Reaction, effect: Effect) -> int | None:
+def _changes_places(act: Act, effect: Effect) -> int | None:
     """Where the other waits of two who change places: with nobody there the one comes straight back."""
     if not isinstance(effect, Move):
         return None
@@ -117,24 +129,70 @@ def _changes_places(act: Transition | Reaction, effect: Effect) -> int | None:
     return None
 
 
-def _why_not_fired(study: Study, act: Transition | Reaction) -> Why:
-    if isinstance(act, Transition):
-        return why_not_fired(everywhere(study), act)
-    return why_no_reaction(everywhere(study), act)
+def _why_not_fired(seen: Seen, act: Act) -> Why:
+    return why_not_fired(seen, act) if isinstance(act, Transition) else why_no_reaction(seen, act)
 
 
-def _why_unchanged(study: Study, each: Effected) -> Why:
+def _why_unchanged(seen: Seen, each: Effected) -> Why:
     """Why an effect never changed a count: what its move finds each time, before anything else follows from it."""
-    effect, net = each.effect, study.net
+    effect, net = each.effect, seen.net
     if not each.fired:
-        return _why_not_fired(study, each.act)
+        return _why_not_fired(seen, each.act)
     if not isinstance(effect, Move):
         return Why(said("it never changes the {tokens}", tokens=net.places[effect.place]))
     source = effect.source if each.other is None else each.other
     tokens = net.places[source]
-    if not study.table[~study.ended, source].any():
+    if not any_in(seen.live, source):
         return Why(said("there are never any {tokens}", tokens=tokens))
-    before = study.table[study.sources[study.space.transitions == each.number]]
-    if len(before) and any((before[:, room.places].sum(axis=1) >= room.most).all() for room in effect.rooms):
+    if any(seen.is_full(room, each.act) for room in effect.rooms):
         return Why(said("when it should, there is never room for more {tokens}", tokens=net.places[effect.target]))
     return Why(said("when it should, there are no {tokens}, or there is no room for them", tokens=tokens))
+
+
+def _told(idle: Iterable[Idle], numbers: tuple[tuple[str, float], ...]) -> list[Found]:
+    """One finding for each reason that keeps sentences from taking effect."""
+    groups: list[list[Idle]] = []
+    for found in idle:
+        alike = next((group for group in groups if _common([*group, found])), None)
+        if alike is None:
+            groups.append([found])
+        else:
+            alike.append(found)
+    return [_finding(alike, numbers) for alike in groups]
+
+
+def _common(alike: list[Idle]) -> tuple[Why, ...]:
+    """The reasons that keep all of them idle; none where some do no harm and others do."""
+    if len({each.harmless for each in alike}) > 1:
+        return ()
+    first, *others = alike
+    return tuple(why for why in first.whys if all(why in each.whys for each in others))
+
+
+def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found:
+    first, others = alike[0], alike[1:]
+    shared = _common(alike)[0]
+    title = said("{line} never takes effect.", line=first.rule)
+    if others:
+        title = said("{line} and 1 other line never take effect.", line=first.rule)
+        if len(others) > 1:
+            title = said("{line} and {number} other lines never take effect.", line=first.rule, number=len(others))
+    return Found(
+        code=CODE,
+        severity=Severity.NOTE if first.harmless else Severity.WARNING,
+        title=title,
+        place=first.rule.span,
+        hint=Chain((said("{why}.", why=Capital(shared.told)), *_and_then(first, others))),
+        others=tuple(dict.fromkeys((*(each.rule.span for each in others), *shared.lines))),
+        numbers=numbers,
+    )
+
+
+def _and_then(first: Idle, others: list[Idle]) -> Iterator[Value]:
+    """What is idle for the same reason, and what mends it."""
+    if others:
+        yield said("For the same reason: {lines}.", lines=Listed(tuple(each.rule for each in others)))
+    if first.harmless:
+        yield "It does no harm."
+    else:
+        yield _MEND_ALL if others else _MEND
