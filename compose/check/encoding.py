@@ -92,11 +92,12 @@ def conserved_groups(net: Net) -> tuple[Group, ...]:
     """The groups whose total no effect changes; a place that nothing touches is a group of its own."""
     lists = [t.effects for t in net.transitions] + [r.effects for r in net.reactions]
     members = _joined(net, lists)
+    changing = [effects for effects in lists if not all(isinstance(each, Move) for each in effects)]
     start = net.start()
     groups = []
     for places in members:
         total = sum(start[place] for place in places)
-        if all(_conserves(effects, frozenset(places), total) for effects in lists):
+        if all(_conserves(effects, frozenset(places), total) for effects in changing):
             omitted = max(places, key=lambda place: net.places[place].capacity)
             groups.append(Group(places, total, omitted))
     return tuple(groups)

@@ -17,6 +17,7 @@ from grammar.frozen import frozen
 # Bytes at the peak of a check, for a state, each count of a state, and an edge (measured).
 PER_STATE, PER_COUNT, PER_EDGE = 60, 4, 66
 CHUNK = 32_768  # states expanded at once: large enough for NumPy, small enough for the cache
+LEAST_CHUNK = 1_024  # fewer at once are no quicker
 
 
 @frozen
@@ -38,7 +39,7 @@ def explore(net: Net, budget: Budget = USUAL, dense_limit: int | None = None) ->
     while search.expanded < search.numbering.count and not search.spent(budget):
         if not budget.keep_going("situations looked into", search.expanded, 0):
             return search.result(stopped=True)
-        search.expand_next()
+        search.expand_next(search.room(budget))
     return search.result()
 
 
@@ -67,13 +68,20 @@ class _Search:
 
     def spent(self, budget: Budget) -> bool:
         """Whether the states or the memory of the budget are used up."""
-        size = (PER_STATE + PER_COUNT * len(self.net.places)) * self.numbering.count + PER_EDGE * self.edges
-        return self.numbering.count > budget.states or size > budget.megabytes * 1e6
+        return self.numbering.count > budget.states or self._bytes() > budget.megabytes * 1e6
 
-    def expand_next(self) -> None:
-        """Expand the next states in the order of discovery."""
+    def room(self, budget: Budget) -> int:
+        """How many states may be expanded at once: where each has many moves, a whole chunk is many times a budget."""
+        each = self._bytes() / max(self.expanded, 1)
+        return int(min(CHUNK, max(LEAST_CHUNK, (budget.megabytes * 1e6 - self._bytes()) / each)))
+
+    def _bytes(self) -> int:
+        return (PER_STATE + PER_COUNT * len(self.net.places)) * self.numbering.count + PER_EDGE * self.edges
+
+    def expand_next(self, most: int) -> None:
+        """Expand the next states in the order of discovery, so many at most."""
         first = self.expanded
-        codes = self.codes[first : min(first + CHUNK, self.numbering.count)]
+        codes = self.codes[first : min(first + most, self.numbering.count)]
         table = self.code.markings(codes)
         ends = first_ends(self.net, table)
         rows = np.flatnonzero(ends[0] < 0)

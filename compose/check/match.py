@@ -10,7 +10,7 @@ from __future__ import annotations
 import numpy as np
 
 from compose.check.scored import score, scores
-from compose.check.study import Study
+from compose.check.study import Study, once
 from compose.check.taken_along import ahead_over_all, is_added, taken_along
 from compose.net.match import Match
 from compose.net.net import Net, Terms
@@ -53,6 +53,7 @@ def over_halves(match: Match, first: Leads, second: Leads) -> Leads:
     return Leads(first.least + second.least, first.most + second.most)
 
 
+@once
 def can_win(study: Study) -> tuple[str, ...]:
     """The sides for which a win of the game was found; groups in two halves go by the side that they begin as."""
     sides, match = study.net.sides, study.net.match

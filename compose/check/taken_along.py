@@ -3,12 +3,14 @@ the round won."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Counts
+from compose.check.encoding import LARGEST
 from compose.check.ends import first_of
 from compose.check.scored import runs_of, score, scores
 from compose.net.net import End, Net
@@ -67,6 +69,7 @@ def ahead_over_all(net: Net, along: Points) -> Iterator[str]:
 
     Of the leads that a round can end with only those count of which none is at least as good against every other.
     """
+    along = _each_once(along)
     for number, side in enumerate(net.sides):
         leads = along[:, [number]] - np.delete(along, number, axis=1)
         best = _best(leads)
@@ -79,9 +82,22 @@ def ahead_over_all(net: Net, along: Points) -> Iterator[str]:
 
 def _best(leads: Points) -> Points:
     """Those that no other is at least as good as; the one with the largest sum is always one of them."""
-    left, kept = np.unique(leads, axis=0), []
+    left, kept = _each_once(leads), []
     while len(left):
         top = left[left.sum(axis=1).argmax()]
         kept.append(top)
         left = left[(left > top).any(axis=1)]
     return np.array(kept, dtype=np.int64).reshape(-1, leads.shape[1])
+
+
+def _each_once(rows: Points) -> Points:
+    """These rows, each once where one number can tell it from the others: a few small counts come many times."""
+    low = rows.min(axis=0, initial=0)
+    widths = [int(each) for each in rows.max(axis=0, initial=0) - low + 1]
+    if math.prod(widths) > LARGEST:
+        return rows
+    codes = np.zeros(len(rows), dtype=np.int64)
+    for column, width in enumerate(widths):
+        codes = codes * width + (rows[:, column] - low[column])
+    found: Points = rows[np.unique(codes, return_index=True)[1]]
+    return found

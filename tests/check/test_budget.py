@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import product
+
 import numpy as np
 import pytest
 
@@ -28,6 +30,21 @@ def test_memory_is_a_budget_of_its_own() -> None:
     arrays = (small.codes, small.end_of, small.clash_of, small.parents, small.by, small.offsets, small.targets)
     kept = sum(array.nbytes for array in (*arrays, small.transitions, small.factors))
     assert kept < 20e6 and (whole.codes[: small.states] == small.codes).all()
+
+
+def test_many_moves_out_of_each_situation_do_not_run_over_the_budget() -> None:
+    """Four counts that each move raises by 0 to 3: 7,599 situations wait when there is room for 100 more."""
+    play = Builder("north", "south")
+    told, names = play.rule("points"), ("one", "two", "three", "four")
+    for name in names:
+        play.place(name, 0, 90)
+    for by in product(range(4), repeat=4):
+        shifts = [play.shift(name, each, told) for name, each in zip(names, by, strict=True)]
+        play.may(f"by {by}", *shifts)
+    play.end("over", "north", play.at_least("one", 90), told)
+    space = explore(play.net(), Budget(megabytes=40.0))
+    assert isinstance(space, StateSpace) and not space.complete and not space.stopped
+    assert 66 * space.edges < 1.5 * 40e6
 
 
 def test_somebody_who_says_stop_is_obeyed_and_told_how_far_it_is() -> None:

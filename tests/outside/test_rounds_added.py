@@ -103,6 +103,19 @@ def test_who_wins_no_round_may_win_over_all() -> None:
     assert set(ahead_over_all(net, np.array([[3, 1, 0], [0, 1, 3]]))) == {"north", "west"}
 
 
+@pytest.mark.parametrize("seed", range(20))
+def test_whoever_can_be_ahead_is_found_among_all_sequences(seed: int) -> None:
+    net, drawn = played(1, ROUNDS).net, np.random.default_rng(seed)
+    along = drawn.integers(-3, 4, (int(drawn.integers(1, 7)), 3))
+    sums = [sum(rounds) for rounds in product(along, repeat=net.match.parts)]
+    ahead = {side for number, side in enumerate(net.sides) if any(_alone(total, number) for total in sums)}
+    assert set(ahead_over_all(net, along)) == ahead
+
+
+def _alone(points: np.ndarray, number: int) -> bool:
+    return all(points[number] > each for other, each in enumerate(points) if other != number)
+
+
 def test_all_three_can_win() -> None:
     assert set(can_win(Study(played(1, PLACES).space))) == set(SIDES)
 
