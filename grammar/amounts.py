@@ -26,3 +26,10 @@ def minutes(value: float) -> str:
     if value < 1.5:
         return f"{60 * value:.0f} s"
     return f"{value:.1f} min" if value < 9.95 else f"{value:.0f} min"
+
+
+def as_told(value: float) -> float:
+    """The minutes that somebody reckons with who was told them: 4.4687 are told as 4.5; 0.271 as 16 s."""
+    if value < 1.5:
+        return round(60 * value) / 60
+    return round(value, 1) if value < 9.95 else float(round(value))

@@ -13,6 +13,8 @@ from grammar.words import capital
 # What says of a look how far it went; it is nothing that a teacher could mend in the sheet.
 NOT_PROVED = frozenset({"C-budget", "C-too-large", "C-unfinished"})
 
+IDLE = "C-idle"  # what never takes effect, whether a sheet, a net or all of play shows it
+
 
 class Severity(Enum):
     """How a finding counts: an error stops the work, a warning asks the teacher to act, a note informs."""

@@ -7,12 +7,11 @@ from collections.abc import Iterator, Sequence
 import library
 from compose.answer.staged import Staged
 from compose.check import Budget, check
-from compose.check.findings.idle import CODE as IDLE
 from compose.modifiers.turned_switch import Turned, each_turned, lines_of_switches
 from compose.net.from_game import net_of
 from compose.net.net import Net
 from compose.telling.english.findings import findings_told
-from grammar.finding import Finding, Outcome, Severity, spoken
+from grammar.finding import IDLE, Finding, Outcome, Severity, spoken
 from grammar.frozen import evolve
 from grammar.resolve import resolve
 from grammar.said import Written, english, quoting

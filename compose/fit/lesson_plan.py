@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from compose.net.match import match_of
-from compose.staging.minutes import PARTS, Lesson
+from compose.staging.minutes import PARTS, Lesson, Rounds
 from compose.staging.norms import Ability
 from compose.staging.resolved import resolved
 from compose.staging.school_class import SchoolClass
@@ -16,15 +16,22 @@ from library import Norms, Source
 class LessonPlan:
     """`round_min` is the length of a round and `known_by` says where that comes from ("" where nothing says it).
 
-    `rounds` are whole rounds that fit, `wanted` what the game asks for: best of 3 may need 3, two halves need 2.
+    `fitting` are the whole rounds that fit, `warm` those with a warm-up and a talk; `wanted` is what the game asks for:
+    best of 3 may need 3, two halves need 2.
     """
 
     lesson: Lesson
     round_min: float | None
     known_by: str
-    rounds: int
+    fitting: Rounds
+    warm: Rounds
     wanted: int
     sources: tuple[Source, ...]
+
+    @property
+    def rounds(self) -> int:
+        """How many whole rounds fit."""
+        return self.fitting.number
 
 
 def lesson_plan(staging: Staging, norms: Norms, round_min: float | None = None) -> LessonPlan:
@@ -34,10 +41,10 @@ def lesson_plan(staging: Staging, norms: Norms, round_min: float | None = None) 
     if round_min is None:
         bell = core.play.bell
         round_min, known_by = (float(bell.after_s) / 60, "the game's clock") if bell else (None, "")
-    whole = int(lesson.rounds(round_min) + 1e-9) if round_min else 0
+    fitting, warm = lesson.whole_rounds(round_min), lesson.warm_rounds(round_min)
     wanted = match_of(core).most_rounds
     sources = _sources(norms, staging.school_class, staging.ages_years)
-    return LessonPlan(lesson, round_min, known_by, whole, wanted, sources)
+    return LessonPlan(lesson, round_min, known_by, fitting, warm, wanted, sources)
 
 
 def _sources(norms: Norms, school_class: SchoolClass, ages: tuple[float, float]) -> tuple[Source, ...]:

@@ -30,7 +30,7 @@ def time_findings(game: Game, plan: LessonPlan) -> Iterator[Finding]:
         "{left} min are left for play of {lesson}, a round takes {time} min",
         left=Figure(left, ".3g"),
         lesson=Figure(plan.lesson.minutes),
-        time=Figure(plan.round_min, ".3g"),
+        time=Figure(plan.fitting.each, ".3g"),
     )
     bell = resolved(game).play.bell
     shorter = _LEVEL if bell is not None and bell.goes_on else _SHORTER

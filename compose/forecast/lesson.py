@@ -7,6 +7,7 @@ import math
 from compose.forecast.activity import Activity
 from compose.forecast.standings import BENCH, OUT, PLAYING, RESTING, WAITING, Standing
 from compose.staging.minutes import Lesson
+from compose.staging.moving import active_in_whole_lesson
 from compose.staging.norms import Ability, Ages, Level
 from grammar.frozen import frozen
 from library import Norms
@@ -17,12 +18,15 @@ COUNTED = "as a watcher counts who walks briskly or moves faster, not as a worn 
 
 @frozen
 class Active:
-    """Share of class time in which a pupil is active, by the ends of the effort norms."""
+    """Share of class time in which a pupil is active, by the ends of the effort norms, where this game alone is played:
+    all play, no warm-up. `in_round` is that of a round, `with_warm_up` that of class time with a warm-up, a talk at the
+    end and whole rounds, as the sheet of a lesson has it; both by the usual norms."""
 
     low: float
     usual: float
     high: float
     in_round: float
+    with_warm_up: float
     counted: str = COUNTED
 
 
@@ -34,11 +38,12 @@ def active_time(
     doing: Activity,
     round_minutes: float,
 ) -> Active:
-    """The active share of class time with as many rounds as there is time for."""
+    """How active pupils are in a round of so many minutes, and in a lesson of such rounds."""
     low, usual, high = (
         _active(norms, ages, lesson, standings, doing, round_minutes, end) for end in ("low", "usual", "high")
     )
-    return Active(low[0], usual[0], high[0], usual[1])
+    whole = active_in_whole_lesson(Ability(norms), ages, lesson, round_minutes, usual[1])
+    return Active(low[0], usual[0], high[0], usual[1], whole)
 
 
 def _active(

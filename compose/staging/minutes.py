@@ -7,10 +7,41 @@ from typing import Any
 
 from compose.staging.norms import Ability, Ages
 from compose.staging.school_class import SchoolClass
+from grammar.amounts import as_told
 from grammar.frozen import evolve, frozen
 from library import Norms
 
 PARTS = {"setting up": "setting_up", "explaining": "explaining", "clearing away": "clearing"}
+
+
+@frozen
+class Rounds:
+    """Whole rounds that follow one another, in minutes, each as it is told, so that a reader can add them up.
+
+    `number` is 0 where not even one fits: then one is played that is stopped.
+    """
+
+    number: int
+    each: float
+    pause: float
+
+    @property
+    def paused(self) -> float:
+        """The minutes of all pauses: one between two rounds."""
+        return max(0, self.number - 1) * self.pause
+
+    @property
+    def minutes(self) -> float:
+        """From the first round's beginning to the last one's end."""
+        return self.number * self.each + self.paused
+
+
+def whole_rounds(round_min: float | None, pause: float, within: float) -> Rounds:
+    """As many whole rounds as fit into so many minutes; none of whose length nobody knows."""
+    each, between = as_told(round_min or 0.0), as_told(pause)
+    if not round_min or each > within or each + between <= 0:
+        return Rounds(0, each, between)
+    return Rounds(math.floor((within + between) / (each + between) + 1e-9), each, between)
 
 
 @frozen
@@ -44,8 +75,16 @@ class Lesson:
     def warm_play(self) -> float:
         return max(0.0, self.play - self.warm_up - self.talk)
 
+    def whole_rounds(self, round_min: float | None) -> Rounds:
+        """The whole rounds that there is time for."""
+        return whole_rounds(round_min, self.again, self.play)
+
+    def warm_rounds(self, round_min: float | None) -> Rounds:
+        """The same where the class warms up before and talks at the end."""
+        return whole_rounds(round_min, self.again, self.warm_play)
+
     def rounds(self, mean_minutes: float) -> float:
-        """How many rounds of that mean length there is time for; a part of one where not even one is."""
+        """How many rounds of that mean length play is made of: the last one is cut short, or the only one."""
         if self.play <= 0:
             return 0.0
         if mean_minutes >= self.play:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from compose.staging.minutes import Rounds
 from compose.telling.wording import Wording
 from grammar.amounts import SELDOM, minutes, percent
+
+NO_BREAK = "\u00a0"
 
 
 def share_said(share: float, wording: Wording) -> str:
@@ -25,7 +28,34 @@ def time_said(value: float, wording: Wording) -> str:
     number, _space, unit = shown.partition(" ")
     if unit not in ("s", "min"):
         return wording.say(shown)
-    return f"{wording.figure(float(number), 1 if '.' in number else 0)}\u00a0{unit}"
+    return f"{wording.figure(float(number), 1 if '.' in number else 0)}{NO_BREAK}{unit}"
+
+
+def minutes_said(value: float, wording: Wording) -> str:
+    """Such as "14.9 min": to the tenth, however many, so that sums of them agree."""
+    return f"{wording.figure(round(value, 1))}{' ' if wording.english else NO_BREAK}min"
+
+
+def rounds_said(rounds: Rounds, wording: Wording) -> str:
+    """Such as "1 round of about 12 min", "3 rounds of about 4.5 min, 42 s between: 14.9 min": it can be added up."""
+    number, each = wording.counted(rounds.number, "round", "rounds"), time_said(rounds.each, wording)
+    if rounds.number < 2:
+        return wording.say("{rounds} of about {time}", rounds=number, time=each)
+    pattern = "{rounds} of about {time}, {pause} between: {minutes}"
+    pause, whole = time_said(rounds.pause, wording), minutes_said(rounds.minutes, wording)
+    return wording.say(pattern, rounds=number, time=each, pause=pause, minutes=whole)
+
+
+def rounds_in_lesson(fitting: Rounds, warm: Rounds, wording: Wording) -> str:
+    """The rounds that a lesson has time for, and those with a warm-up and a talk."""
+    if not fitting.number:
+        return wording.say("not one whole round of about {time}", time=time_said(fitting.each, wording))
+    return wording.say(
+        "{rounds}; with a warm-up and a talk {number} in {minutes}",
+        rounds=rounds_said(fitting, wording),
+        number=wording.figure(warm.number, 0),
+        minutes=minutes_said(warm.minutes, wording),
+    )
 
 
 def ages_said(youngest: float, oldest: float, wording: Wording) -> str:

@@ -12,6 +12,7 @@ from compose.answer.answer import CLASS, Answer, to_mend
 from compose.check import Budget
 from compose.fit.fit import Fit, fit_of
 from compose.modifiers.remix_sheet import remix_title
+from compose.telling.amounts import rounds_in_lesson
 from compose.telling.for_class import class_lines
 from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json
@@ -144,9 +145,8 @@ def _lesson(found: Fit, wording: Wording) -> Iterator[str]:
     )
     if plan.round_min:
         yield say(
-            "Rounds: {rounds} of {time} min ({known_by}); the game asks for {wanted}.",
-            rounds=str(plan.rounds),
-            time=_figure(plan.round_min, wording),
+            "Rounds ({known_by}): {rounds}; the game asks for {wanted}.",
+            rounds=rounds_in_lesson(plan.fitting, plan.warm, wording),
             known_by=say(plan.known_by),
             wanted=str(plan.wanted),
         )

@@ -18,7 +18,10 @@ from compose.forecast.rounds.simulate import Play
 from compose.forecast.telling.speech import ENGLISH_SPEECH, Speech
 from compose.forecast.telling.telling import Section, told_first, told_in_detail, told_then
 from compose.forecast.telling.to_json import answers_json, forecast_json
+from compose.staging.moving import active_in_whole_lesson
+from compose.staging.norms import Ability
 from compose.staging.resolved import resolved
+from compose.telling.amounts import rounds_in_lesson
 from compose.telling.for_class import class_lines, people
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
@@ -176,9 +179,23 @@ def say_all_pupils(answer: Answer, speech: Speech = ENGLISH_SPEECH) -> None:
         told("over all courts a round lasts {time} on average", time=speech.minutes(numbers.minutes.value)),
         told("turns a minute: {number}", number=speech.figure(numbers.turns.value)),
         told("not playing: {share}", share=speech.percent(numbers.idle.value)),
+        *_of_lesson(answer, speech),
     )
     pupils = speech.wording.counted(staging.pupils, "pupil", "pupils")
     _say_sections((Section(told("All {pupils}", pupils=pupils), lines),))
+
+
+def _of_lesson(answer: Answer, speech: Speech) -> Iterator[str]:
+    """The rounds of the class, and how active it is, as the sheet of its lesson has it."""
+    staging, round_min, in_round = answer.staged.staging, answer.round_minutes, answer.active_in_round
+    if round_min is None or in_round is None:
+        return
+    lesson, ability = staging.lesson, Ability(library.norms())
+    rounds = rounds_in_lesson(lesson.whole_rounds(round_min), lesson.warm_rounds(round_min), speech.wording)
+    yield speech.say("in the lesson: {rounds}", rounds=rounds)
+    share = active_in_whole_lesson(ability, staging.ages_years, lesson, round_min, in_round)
+    active = speech.say("{share} of class time, with a warm-up and a talk", share=speech.percent(share))
+    yield speech.say("active: {share}", share=active)
 
 
 def _say_sections(sections: Sequence[Section]) -> None:

@@ -96,7 +96,8 @@ def _planned(prepared: Ready, answer: Answer) -> Planned:
     """A game with its round as forecast, or else as long as its clock lets it be."""
     bell = prepared.net.bell
     clock = bell.after_s / 60 if bell is not None else None
-    return Planned(titled(prepared.remix), prepared.staging, answer.round_minutes or clock, answer.active_in_round)
+    minutes = answer.round_minutes or clock
+    return Planned(titled(prepared.remix), prepared.staging, minutes, answer.active_in_round, answer.numbers)
 
 
 def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:

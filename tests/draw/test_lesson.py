@@ -31,6 +31,7 @@ from compose.staging.teams import Teams
 from compose.telling.rules import rules_of
 from compose.telling.wording import ENGLISH, wording_of
 from compose.terminal.lessons import uses_of
+from grammar.amounts import as_told
 from grammar.core.declared import Odd
 from grammar.span import nowhere
 from library.lesson_words import skill_words
@@ -71,17 +72,16 @@ def test_the_minutes_add_up(names, rounds, minutes):
     for slot in table.slots:
         if slot.kind == PLAY and slot.rounds:
             one = games[slot.game]
-            again = table.lesson.again
-            assert slot.minutes == pytest.approx(slot.rounds * one.round_min + (slot.rounds - 1) * again)
+            again, lasting = table.lesson.again, as_told(one.round_min)
+            assert slot.minutes == pytest.approx(slot.rounds * lasting + (slot.rounds - 1) * again)
             talk = next(each.minutes for each in table.slots if each.kind == COOL_DOWN)
-            assert talk < table.lesson.talk + again + one.round_min + 1e-6, "one more whole round would fit"
+            assert talk < table.lesson.talk + again + lasting + 1e-6, "one more whole round would fit"
 
 
 def test_rounds_that_fit():
-    assert fitted(10.0, 3.0, 0.5) == (3, 10.0)
-    assert fitted(9.9, 3.0, 0.5)[0] == 2
-    assert fitted(2.0, 3.0, 0.5) == (0, 2.0)
-    assert fitted(2.0, None, 0.5) == (0, 2.0)
+    numbers = ((10.0, 3.0), (9.9, 3.0), (2.0, 3.0), (2.0, None))
+    found = [fitted(share, round_min, 0.5) for share, round_min in numbers]
+    assert [(rounds.number, minutes) for rounds, minutes in found] == [(3, 10.0), (2, 6.5), (0, 2.0), (0, 2.0)]
 
 
 def test_a_lesson_too_short_says_by_how_much():

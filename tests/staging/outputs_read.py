@@ -43,7 +43,26 @@ def in_text(text: str, staging: Staging) -> Numbers:
         told["turns"] = alone[1]
     if every := re.search(r"All \d+ pupils .*?turns a minute: ([\d.]+) not playing: (under )?(\d+) %", flat):
         told |= {"turns": every[1], "waiting": 0 if every[2] else int(every[3])}
-    return told
+    return told | _of_lesson(flat)
+
+
+def _of_lesson(flat: str) -> Numbers:
+    """The rounds that a lesson has time for with the minutes that they take, and how active pupils are in it."""
+    told: dict[str, Any] = {}
+    flat = re.sub(r"In a lesson of .*?(?=All \d+ pupils)", "", flat)  # one of the courts, where all are told after it
+    rounds, minutes = r"(\d+) rounds? of about [\d.]+ (?:min|s)", r"(?:, \d+ s between: ([\d.]+) min)?"
+    if found := re.search(rf"{rounds}{minutes}; with a warm-up and a talk (\d+) in ([\d.]+) min", flat):
+        number, whole, warm, warm_minutes = found.groups()
+        told |= {"rounds": (int(number), whole), "warm_rounds": (int(warm), warm_minutes)}
+    elif found := re.search(rf"Play: [^,]+, {rounds}{minutes}", flat):  # the lesson, which has both
+        told["warm_rounds"] = (int(found[1]), found[2])
+    elif found := re.search(r"there is time for (\d+) [\d.]+ (?:min|s) each, \d+ s between ([\d.]+) min", flat):
+        told["rounds"] = (int(found[1]), found[2])
+        warm = re.search(r"between [\d.]+ min with a warm-up and a talk (\d+) in ([\d.]+) min", flat)
+        told |= {"warm_rounds": (int(warm[1]), warm[2])} if warm else {}
+    if found := re.search(r"(?:and with a warm-up and a talk |[Aa]ctive: )(\d+ %)", flat):
+        told["active"] = found[1]
+    return {key: said for key, said in told.items() if said != "" and said[-1] is not None and said[0] != 0}
 
 
 def _kit_said(text: str) -> list[tuple[int, str, str]]:

@@ -45,7 +45,7 @@ def shown(case: Case, staging: Staging) -> Iterator[tuple[str, Numbers, Numbers]
     found = fit_of(staging, library.norms(), round_min)
     card = text_of(card_of_remix(made, staging, known=answer_lines(answer, ENGLISH)))
     bound = text_of(card_of_remix(made, staging))
-    planned = Planned(staging.game, staging, round_min, answer.active_in_round)
+    planned = Planned(staging.game, staging, round_min, answer.active_in_round, answer.numbers)
     lesson = lesson_card(lesson_table([planned], library.norms()), "Lesson")
     for name, said in (
         ("card", in_text(card, staging)),

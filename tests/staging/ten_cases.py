@@ -13,9 +13,12 @@ from compose.answer.answer import Answer
 from compose.modifiers.apply import remix
 from compose.modifiers.remix import Remix
 from compose.staging.class_from_sheet import class_of
+from compose.staging.moving import active_in_whole_lesson
+from compose.staging.norms import Ability
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging, stage
 from compose.terminal.typed.finding_games import use
+from grammar.amounts import percent
 from grammar.parse import parse
 from tests.interpreter.sheets import library_game
 
@@ -113,6 +116,26 @@ def expected(staging: Staging, answer: Answer | None) -> Numbers:
     numbers = answer.numbers if answer is not None else None
     if numbers is not None:
         told |= {"waiting": round(100 * numbers.idle.value), "turns": f"{numbers.turns.value:.1f}"}
+    if answer is not None:
+        bell = answer.staged.net.bell
+        round_min = answer.round_minutes or (bell.after_s / 60 if bell is not None else None)
+        told |= of_lesson(staging, round_min, answer.active_in_round) if round_min is not None else {}
+    return told
+
+
+def of_lesson(staging: Staging, round_min: float, in_round: float | None) -> Numbers:
+    """The whole rounds of a lesson and the minutes from the first to the last, and the share of it that pupils are
+    active in: as they are told."""
+    lesson = staging.lesson
+    fitting, warm = lesson.whole_rounds(round_min), lesson.warm_rounds(round_min)
+    told: dict[str, Any] = {}
+    if in_round is not None:
+        ability = Ability(library.norms())
+        told["active"] = percent(active_in_whole_lesson(ability, staging.ages_years, lesson, round_min, in_round))
+    if fitting.number:
+        told["rounds"] = (fitting.number, f"{round(fitting.minutes, 1):g}")
+    if warm.number:
+        told["warm_rounds"] = (warm.number, f"{round(warm.minutes, 1):g}")
     return told
 
 

@@ -28,14 +28,15 @@ EVERY = tuple(Case(name, modifiers, pupils) for name, modifiers in CASES for pup
 TAKEN = {name: {each.name for each in command.params} for name, command in sorted(COMMANDS.items())}
 FOR_A_CLASS = tuple(name for name, taken in TAKEN.items() if {"class_name", "name"} <= taken)
 OF_CLASS = {"teams", "over", "odd", "courts", "court_m", "balls", "targets", "stand_ins", "play_min"}
+OF_LESSON = {"rounds", "warm_rounds"}
 SHOWN_BY = {
     "card": OF_CLASS | {"waiting", "turns"},
-    "forecast": OF_CLASS | {"turns"},
+    "forecast": OF_CLASS | OF_LESSON | {"turns", "active"},
     "JSON": OF_CLASS | {"waiting", "turns"},
-    "fit": OF_CLASS,
+    "fit": OF_CLASS | OF_LESSON,
     "booklet": OF_CLASS,
     "page": OF_CLASS,
-    "lesson": OF_CLASS,
+    "lesson": OF_CLASS | {"warm_rounds", "waiting", "turns", "active"},
     "plan": {"teams", "courts", "court_m"},
 }
 

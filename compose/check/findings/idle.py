@@ -17,11 +17,10 @@ from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
 from compose.net.net import Effect, Move, Rule, Transition
 from grammar.core.rules import Result
-from grammar.finding import Severity
+from grammar.finding import IDLE, Severity
 from grammar.frozen import frozen
 from grammar.said import Capital, Chain, Listed, said
 
-CODE = "C-idle"
 HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
 UNAIMED = {
     Result.HIT: Why("nobody aims at players, and the check reckons with no hit by accident"),
@@ -178,7 +177,7 @@ def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found
         if len(others) > 1:
             title = said("{line} and {number} other lines never take effect.", line=first.rule, number=len(others))
     return Found(
-        code=CODE,
+        code=IDLE,
         severity=Severity.NOTE if first.harmless else Severity.WARNING,
         title=title,
         place=first.rule.span,

@@ -13,10 +13,9 @@ from compose.net.net import Rule
 from compose.net.told import Strayed, Tried
 from grammar.core.rules import Add, Effect, Go, LifeOf, Put, SendBall, Swap
 from grammar.core.values import At
-from grammar.finding import Severity
+from grammar.finding import IDLE, Severity
 from grammar.said import said
 
-CODE = "C-idle"
 SAYS = {
     Put: "what becomes of the thing that is knocked",
     Go: "where a player goes",
@@ -61,7 +60,7 @@ def _shape(effect: Effect) -> object:
 
 def _finding(rule: Rule, effect: Effect) -> Found:
     return Found(
-        code=CODE,
+        code=IDLE,
         severity=Severity.WARNING,
         title=said("Of {line} a part never takes effect: {what}.", line=rule, what=SAYS[type(effect)]),
         place=rule.span,

@@ -13,10 +13,9 @@ from compose.check.never import why_not_fired
 from compose.check.seen import everywhere
 from compose.check.study import Study
 from compose.net.net import Transition
-from grammar.finding import Severity
+from grammar.finding import IDLE, Severity
 from grammar.said import Capital, Chain, said
 
-CODE = "C-idle"
 NO_ACT = ("fetch", "free", "hold", "foul")  # none of these is what a line lets somebody try
 
 
@@ -43,7 +42,7 @@ def _finding(study: Study, side: str) -> Found:
     title = "{side} can never try anything: {line} never takes effect for them."
     mend = "Let them come by what they need, or say in that line of whom it is."
     return Found(
-        code=CODE,
+        code=IDLE,
         severity=Severity.WARNING,
         title=said(title, side=Sides(side), line=act.rules[0]),
         place=act.rules[0].span,

@@ -105,9 +105,7 @@ def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collect
     if found.stopped.value > SELDOM:
         stopped = say("the clock stops {share} of the rounds", share=share_said(found.stopped.value, wording))
         length = say("{one}; {other}", one=length, other=stopped)
-    turns = say("A pupil gets {number} turns a minute", number=wording.figure(found.turns.value, 1))
-    if found.idle.value > SELDOM:
-        turns += say(" and spends {share} of the round not playing", share=share_said(found.idle.value, wording))
+    turns = turns_said(found, wording)
     if any(chance.value > SELDOM for _, chance in found.wins):
         nobody = max(0.0, 1 - sum(chance.value for _, chance in found.wins))
         chances = [*(chance.value for _, chance in found.wins), nobody]
@@ -119,6 +117,15 @@ def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collect
             odds = say("{one}, and nobody {share}", one=odds, share=shares[-1])
         turns = say("{one}; {other}", one=turns, other=odds)
     return say("{length} (forecast).", length=length), f"{turns}."
+
+
+def turns_said(found: Answers, wording: Wording) -> str:
+    """How often it is a pupil's turn, and how long it does not play."""
+    turns = wording.say("A pupil gets {number} turns a minute", number=wording.figure(found.turns.value, 1))
+    if found.idle.value <= SELDOM:
+        return turns
+    idle = share_said(found.idle.value, wording)
+    return turns + wording.say(" and spends {share} of the round not playing", share=idle)
 
 
 def _of_games(wins: str, match: Match, wording: Wording) -> str:

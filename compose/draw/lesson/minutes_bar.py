@@ -14,13 +14,13 @@ from compose.draw.lesson.timetable import (
     SET_UP,
     WARM_UP,
     LessonTable,
-    Planned,
     Slot,
 )
 from compose.draw.signs.lettering import width_em
 from compose.draw.signs.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE, SideStyle
 from compose.draw.signs.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
 from compose.staging.floor.values import Rectangle
+from compose.telling.amounts import minutes_said, rounds_said
 from compose.telling.wording import ENGLISH, Wording
 
 NAMES = {
@@ -44,23 +44,20 @@ def _clock(minutes: float) -> str:
 
 
 def slot_line(table: LessonTable, slot: Slot, wording: Wording) -> str:
-    """ "0:13–0:26  Play: Lantern Row, 3 rounds of about 4 minutes"."""
+    """ "0:13–0:28  Play: Lantern Row, 3 rounds of about 4.5 min, 42 s between: 14.9 min"."""
     say, lead = wording.say, f"{_clock(slot.start)}–{_clock(slot.end)}  {wording.say(NAMES[slot.kind])}"
     if slot.kind in (ARRIVE, CLEAR, COOL_DOWN) or slot.game is None:
         return lead
     one = table.games[slot.game]
     lead = f"{lead}{say(':')} {one.game.title}"
-    return f"{lead}, {rounds_said(slot, one, wording)}" if slot.kind == PLAY else lead
+    return f"{lead}, {play_said(slot, wording)}" if slot.kind == PLAY else lead
 
 
-def rounds_said(slot: Slot, one: Planned, wording: Wording) -> str:
-    """What is played of a game in a stretch of play: "3 rounds of about 4 minutes"."""
-    if not slot.rounds or one.round_min is None:
-        time = wording.counted(round(slot.minutes), "minute", "minutes")
-        return wording.say("one round, stopped after {time}", time=time)
-    rounds = wording.counted(slot.rounds, "round", "rounds")
-    time = wording.counted(max(1, round(one.round_min)), "minute", "minutes")
-    return wording.say("{rounds} of about {time}", rounds=rounds, time=time)
+def play_said(slot: Slot, wording: Wording) -> str:
+    """What is played of a game in a stretch of play, as `rounds_said` tells it."""
+    if not slot.rounds:
+        return wording.say("one round, stopped after {time}", time=minutes_said(slot.minutes, wording))
+    return rounds_said(slot.played, wording)
 
 
 def time_bar(table: LessonTable, wording: Wording = ENGLISH, larger: float = 1.0) -> Drawing:

@@ -8,6 +8,7 @@ from compose.care.of_staging import care_of
 from compose.care.reminders import by_gravity
 from compose.draw.card.authors import as_written
 from compose.draw.card.card import LAST_WORD, Card, CardSection, about_of
+from compose.draw.card.proof import turns_said
 from compose.draw.lesson.minutes_bar import slot_line, time_bar
 from compose.draw.lesson.plans import with_plans
 from compose.draw.lesson.talk import talk_lines, warm_up_lines
@@ -16,7 +17,7 @@ from compose.draw.lesson.timetable import (
     LessonTable,
 )
 from compose.staging.resolved import resolved
-from compose.telling.amounts import ages_said
+from compose.telling.amounts import ages_said, minutes_said
 from compose.telling.care import care_lines
 from compose.telling.for_class import courts_said, team_lines
 from compose.telling.french import joined
@@ -60,7 +61,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
             (say("Lesson"), wording.counted(round(table.lesson.minutes), "minute", "minutes")),
             (say("Pupils"), " / ".join(pupils)),
             (say("Ages"), ages_said(ages[0], ages[-1], wording)),
-            (say("Play"), wording.counted(round(table.played_min), "minute", "minutes")),
+            (say("Play"), _play(table, wording)),
             *_active(table, wording),
             *_practised(games, wording),
         ),
@@ -74,10 +75,18 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     )
 
 
+def _play(table: LessonTable, wording: Wording) -> str:
+    minutes = minutes_said(table.played_min, wording)
+    if all(slot.rounds < 2 for slot in table.slots):
+        return minutes
+    return wording.say("{minutes}, with the pauses between rounds", minutes=minutes)
+
+
 def _active(table: LessonTable, wording: Wording) -> Iterator[tuple[str, str]]:
+    """Not the share of the forecast for its game alone, which knows no warm-up and no talk."""
     if table.active is not None:
         share = wording.percent(table.active)
-        yield wording.say("Active"), wording.say("{share} of class time", share=share)
+        yield wording.say("Active"), wording.say("{share} of class time, with a warm-up and a talk", share=share)
 
 
 def _practised(games: list[Core], wording: Wording) -> Iterator[tuple[str, str]]:
@@ -129,6 +138,9 @@ def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
     rules = rules_of(game, wording)
     yield from dict.fromkeys((*rules.play, *rules.when, *rules.finish))
     yield from (sentence(wording.author(cue)) for cue in game.told.cues)
+    numbers = table.games[order].numbers
+    if numbers is not None:
+        yield f"{turns_said(numbers, wording)} {wording.say('(forecast)')}."
 
 
 def _swapped_in(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
@@ -185,7 +197,8 @@ def _taken_off(table: LessonTable, wording: Wording) -> str:
     """How the play of this lesson goes with that of a card."""
     whole, warm = (wording.figure(round(minutes, 1)) for minutes in (table.lesson.play, table.lesson.warm_play))
     return wording.say(
-        "A card and fit count {whole} min of play, {warm} with a warm-up and a talk; whole rounds here take {here}.",
+        "A card and fit count {whole} min of play, {warm} with a warm-up and a talk; whole rounds here take {here}, "
+        "pauses between them counted.",
         whole=whole,
         warm=warm,
         here=wording.figure(round(table.played_min, 1)),

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import floor as whole
+from typing import TYPE_CHECKING
 
-from compose.staging.minutes import Lesson
+from compose.staging.minutes import Lesson, Rounds, whole_rounds
+from compose.staging.moving import COOLING_DOWN, LISTENING, SETTING_UP, WARMING_UP, active_share, played
 from compose.staging.norms import Ability, Ages
 from compose.staging.staging import Staging
-from grammar.frozen import field, frozen
+from grammar.frozen import evolve, field, frozen
 from grammar.game import Game, GameKit
 from grammar.words import plural
 from library import Norms
 
+if TYPE_CHECKING:
+    from compose.forecast.answers import Answers
+
 LEAST_ROUND_MIN = 2.0  # assumption: a round cut shorter than this is not worth laying out
+NO_ROUNDS = Rounds(0, 0.0, 0.0)
 
 ARRIVE, WARM_UP, SET_UP, EXPLAIN, PLAY, CHANGE_OVER, COOL_DOWN, CLEAR = (
     "arrive",
@@ -27,12 +32,12 @@ ARRIVE, WARM_UP, SET_UP, EXPLAIN, PLAY, CHANGE_OVER, COOL_DOWN, CLEAR = (
 )
 
 EFFORT = {  # rows of norms/effort.toml
-    WARM_UP: "warming up",
-    SET_UP: "setting up",
-    EXPLAIN: "listening",
-    CHANGE_OVER: "setting up",
-    COOL_DOWN: "cooling down",
-    CLEAR: "setting up",
+    WARM_UP: WARMING_UP,
+    SET_UP: SETTING_UP,
+    EXPLAIN: LISTENING,
+    CHANGE_OVER: SETTING_UP,
+    COOL_DOWN: COOLING_DOWN,
+    CLEAR: SETTING_UP,
 }
 
 
@@ -40,27 +45,34 @@ EFFORT = {  # rows of norms/effort.toml
 class Planned:
     """A game of the lesson under the title that is shown, staged for the class.
 
-    The mean length of a round and the share of it in which a pupil is active are None where nobody knows them.
+    The mean length of a round and the share of it in which a pupil is active are None where nobody knows them; so are
+    the turns that a pupil gets in a minute and the share of a round that it spends not playing.
     """
 
     game: Game
     staging: Staging
     round_min: float | None
     active: float | None = None
+    numbers: Answers | None = None
 
 
 @frozen
 class Slot:
     """A stretch of the lesson, in minutes. `game` counts from 0, None where it belongs to no game.
 
-    `rounds` are whole rounds; 0 in a stretch of play means that one round is played and stopped at its end.
+    `played` are the whole rounds of a stretch of play, none where one round is played and stopped at its end.
     """
 
     kind: str
     start: float
     minutes: float
     game: int | None = None
-    rounds: int = 0
+    played: Rounds = NO_ROUNDS
+
+    @property
+    def rounds(self) -> int:
+        """How many whole rounds."""
+        return self.played.number
 
     @property
     def end(self) -> float:
@@ -143,16 +155,16 @@ def lesson_table(games: Sequence[Planned], norms: Norms) -> LessonTable:
 
 def _active(games: Sequence[Planned], slots: Sequence[Slot], ability: Ability, ages: Ages) -> float | None:
     """The share of class time, from the first minute after changing on, in which a pupil is active."""
-    minutes, whole = 0.0, sum(slot.minutes for slot in slots if slot.kind != ARRIVE)
+    parts = list[tuple[float | str, float]]()
     for slot in slots:
         if slot.kind == PLAY:
             share = games[slot.game or 0].active
             if share is None:
                 return None
-            minutes += share * slot.minutes
+            parts.extend(played(slot.played, slot.minutes, share))
         elif slot.kind in EFFORT:
-            minutes += ability.read("effort active", EFFORT[slot.kind], ages).value * slot.minutes
-    return minutes / whole if whole > 0 else None
+            parts.append((EFFORT[slot.kind], slot.minutes))
+    return active_share(ability, ages, parts)
 
 
 def _stretches(games: Sequence[Planned], lesson: Lesson, over: float, left: float) -> Iterator[Slot]:
@@ -164,44 +176,43 @@ def _stretches(games: Sequence[Planned], lesson: Lesson, over: float, left: floa
         if number:
             yield Slot(CHANGE_OVER, 0.0, over, number)
         yield Slot(EXPLAIN, 0.0, lesson.explaining, number)
-        rounds, played = shares[number]
-        yield Slot(PLAY, 0.0, played, number, rounds)
-    yield Slot(COOL_DOWN, 0.0, lesson.talk + left - sum(played for _, played in shares))
+        rounds, minutes = shares[number]
+        yield Slot(PLAY, 0.0, minutes, number, rounds)
+    yield Slot(COOL_DOWN, 0.0, lesson.talk + left - sum(minutes for _, minutes in shares))
     yield Slot(CLEAR, 0.0, lesson.clearing)
 
 
-def shared(games: Sequence[Planned], again: float, left: float) -> list[tuple[int, float]]:
+def shared(games: Sequence[Planned], again: float, left: float) -> list[tuple[Rounds, float]]:
     """Rounds and minutes of play of each game: an even share, then rounds more of those that had fewest, as long as
     whole ones fit."""
-    found = list[tuple[int, float]]()
+    found = list[tuple[Rounds, float]]()
     for number, one in enumerate(games):
         found.append(fitted(left / (len(games) - number), one.round_min, again))
         left -= found[-1][1]
     while True:
-        lasting = [(number, one.round_min) for number, one in enumerate(games) if one.round_min and found[number][0]]
-        fitting = [(number, again + minutes) for number, minutes in lasting if again + minutes <= left + 1e-9]
+        lasting = [number for number, (rounds, _) in enumerate(found) if rounds.number]
+        fitting = [at for at in lasting if found[at][0].each + found[at][0].pause <= left + 1e-9]
         if not fitting:
             return found
-        number, minutes = min(fitting, key=lambda each: found[each[0]][0])
-        found[number] = found[number][0] + 1, found[number][1] + minutes
-        left -= minutes
+        at = min(fitting, key=lambda each: found[each][0].number)
+        more = evolve(found[at][0], number=found[at][0].number + 1)
+        left -= more.minutes - found[at][1]
+        found[at] = more, more.minutes
 
 
-def fitted(share: float, round_min: float | None, again: float) -> tuple[int, float]:
+def fitted(share: float, round_min: float | None, again: float) -> tuple[Rounds, float]:
     """How many whole rounds fit into a share of time, and how long they take with setting up again between them.
 
     Where not even one fits, or nobody knows how long one is, the share itself is played: 0 rounds.
     """
-    if round_min is None or round_min > share:
-        return 0, share
-    rounds = whole((share + again) / (round_min + again) + 1e-9)
-    return rounds, rounds * round_min + (rounds - 1) * again
+    rounds = whole_rounds(round_min, again, share)
+    return rounds, rounds.minutes if rounds.number else share
 
 
 def _in_a_row(slots: Iterator[Slot]) -> Iterator[Slot]:
     at = 0.0
     for slot in slots:
-        yield Slot(slot.kind, at, slot.minutes, slot.game, slot.rounds)
+        yield evolve(slot, start=at)
         at += slot.minutes
 
 

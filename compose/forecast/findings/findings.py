@@ -179,7 +179,7 @@ def inactive(held: Held) -> list[Finding]:
         return []
     severity = Severity.WARNING if active.high < asked else Severity.NOTE
     title = said(
-        "pupils are active in {share} of class time; {asked} is asked for ({counted}).",
+        "with this game alone pupils are active in {share} of class time; {asked} is asked for ({counted}).",
         share=Percent(active.usual),
         asked=Percent(asked),
         counted=active.counted,

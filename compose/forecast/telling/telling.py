@@ -13,7 +13,8 @@ from compose.forecast.standings import PLAYING
 from compose.forecast.telling.duties import duties_told
 from compose.forecast.telling.results import NAMES, row, winners
 from compose.forecast.telling.speech import ENGLISH_SPEECH, Speech
-from compose.staging.minutes import Lesson
+from compose.staging.minutes import Lesson, Rounds
+from compose.telling.amounts import minutes_said
 from grammar.amounts import SELDOM
 from grammar.core.values import SHARED, At
 from grammar.frozen import frozen
@@ -135,14 +136,29 @@ def _pupil(forecast: Forecast, speech: Speech) -> Iterator[str]:
 def _lesson(forecast: Forecast, speech: Speech) -> Iterator[str]:
     lesson, active, say = forecast.lesson, forecast.active, speech.say
     mean = forecast.course.length.mean.value
-    yield row(say("left for play"), speech.minutes(lesson.play))
-    yield row(say("with a warm-up and a talk"), speech.minutes(lesson.warm_play), 4)
+    yield row(say("left for play"), minutes_said(lesson.play, speech.wording))
+    yield row(say("with a warm-up and a talk"), minutes_said(lesson.warm_play, speech.wording), 4)
     if math.isfinite(mean):
-        yield row(say("rounds there is time for"), speech.figure(lesson.rounds(mean)))
+        yield from _rounds(lesson.whole_rounds(mean), lesson.warm_rounds(mean), speech)
     usual, low, high = (speech.percent(share) for share in (active.usual, active.low, active.high))
     band = say("{usual} ({low} to {high})", usual=usual, low=low, high=high)
-    yield row(say("class time in which a pupil is active"), band)
+    yield row(say("a pupil is active, of a round"), speech.percent(active.in_round))
+    yield row(say("of class time, with this game alone"), band, 4)
+    yield row(say("and with a warm-up and a talk"), speech.percent(active.with_warm_up), 4)
     yield f"    {say(active.counted)}"
+
+
+def _rounds(fitting: Rounds, warm: Rounds, speech: Speech) -> Iterator[str]:
+    """Whole rounds, as fit and the sheet of a lesson count them; a reader can add up their minutes."""
+    say, wording = speech.say, speech.wording
+    yield row(say("whole rounds that there is time for"), str(fitting.number))
+    if fitting.number:
+        each, pause = speech.minutes(fitting.each), speech.minutes(fitting.pause)
+        about = say("{time} each, {pause} between", time=each, pause=pause)
+        yield row(about, minutes_said(fitting.minutes, wording), 4)
+        warm_minutes = minutes_said(warm.minutes, wording)
+        told = say("{number} in {minutes}", number=str(warm.number), minutes=warm_minutes)
+        yield row(say("with a warm-up and a talk"), told, 4)
 
 
 def _band(forecast: Forecast, speech: Speech) -> Iterator[str]:

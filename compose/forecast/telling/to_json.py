@@ -134,12 +134,21 @@ def _pupil(told: Forecast) -> dict[str, Any]:
 
 
 def _lesson(told: Forecast) -> dict[str, Any]:
-    active = told.active
+    active, lesson = told.active, told.lesson
+    mean = finite(told.course.length.mean.value)
     return {
         "minutes": told.lesson.minutes,
         "play_minutes": told.lesson.play,
-        "rounds": finite(told.lesson.rounds(told.course.length.mean.value)),
-        "active_share": {"low": active.low, "usual": active.usual, "high": active.high, "in_round": active.in_round},
+        "rounds": lesson.whole_rounds(mean).number if mean is not None else None,
+        "warm_rounds": lesson.warm_rounds(mean).number if mean is not None else None,
+        "pause_minutes": lesson.again,
+        "active_share": {
+            "low": active.low,
+            "usual": active.usual,
+            "high": active.high,
+            "in_round": active.in_round,
+            "with_warm_up": active.with_warm_up,
+        },
         "active_counted": active.counted,
     }
 

@@ -6,10 +6,8 @@ from collections.abc import Iterator
 
 from grammar.core.game import Core
 from grammar.core.tasks_alike import plays_like_all
-from grammar.finding import Basis, Finding, Severity, spoken
+from grammar.finding import IDLE, Basis, Finding, Severity, spoken
 from grammar.said import Named, said
-
-CODE = "C-idle"
 
 
 def idle_roles(core: Core) -> Iterator[Finding]:
@@ -29,4 +27,4 @@ def idle_roles(core: Core) -> Iterator[Finding]:
             severity, hint = Severity.NOTE, said("What a line in quotes says of them is for people.")
         passing = dict.fromkeys(each.lines[0] for each in core.play.rotations if each.who.role == role.id)
         others = tuple(core.lines[number].span for number in passing)
-        yield spoken(CODE, severity, title, core.lines[lines[0]].span, hint, others=others, basis=Basis.PROVED)
+        yield spoken(IDLE, severity, title, core.lines[lines[0]].span, hint, others=others, basis=Basis.PROVED)

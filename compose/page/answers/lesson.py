@@ -8,7 +8,7 @@ import library
 from compose.answer.answer import Answer
 from compose.draw.card.of_remix import titled
 from compose.draw.card.proof import check_lines
-from compose.draw.lesson.minutes_bar import NAMES, rounds_said, time_bar
+from compose.draw.lesson.minutes_bar import NAMES, play_said, time_bar
 from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import PLAY, LessonTable, Planned, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
@@ -20,6 +20,7 @@ from compose.page.answers.paper import PAPER
 from compose.page.answers.values import Asked, LessonShown, Stretch
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
+from compose.telling.amounts import minutes_said
 from compose.telling.wording import Wording
 
 TITLE = "A lesson of games"
@@ -69,7 +70,7 @@ def _planned(games: Sequence[Asked], forecast: bool, wording: Wording) -> tuple[
         clock = bell.after_s / 60 if bell is not None else None
         game = titled(made)
         minutes = answer.round_minutes or clock
-        planned.append(Planned(game, answer.staged.staging, minutes, answer.active_in_round))
+        planned.append(Planned(game, answer.staged.staging, minutes, answer.active_in_round, answer.numbers))
         known.append(f"{game.title}{wording.say(':')} {next(check_lines(answer, wording))}.")
     return planned, known
 
@@ -90,9 +91,9 @@ def _stretches(table: LessonTable, wording: Wording) -> tuple[Stretch, ...]:
         Stretch(
             wording.say(NAMES[slot.kind]),
             f"{slot.start:.0f}",
-            f"{round(slot.minutes)}\u00a0min",
+            minutes_said(slot.minutes, wording),
             table.games[slot.game].game.title if slot.game is not None else "",
-            rounds_said(slot, table.games[slot.game], wording) if slot.kind == PLAY and slot.game is not None else "",
+            play_said(slot, wording) if slot.kind == PLAY else "",
         )
         for slot in table.slots
     )

@@ -19,7 +19,7 @@ from compose.page.answers.said import in_order, lines_of, said
 from compose.page.answers.values import Amount, Asked, Odds, Proof, Quick, Used
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
-from compose.telling.amounts import time_said
+from compose.telling.amounts import minutes_said, rounds_in_lesson, time_said
 from compose.telling.read_back import read_back
 from compose.telling.unread import without_lines
 from compose.telling.uses import label_said
@@ -85,10 +85,8 @@ def odds(asked: Asked) -> Odds:
         lines: tuple[str, ...] = ()
     else:
         plan = found.lesson
-        rounds = wording.counted(plan.rounds, "round", "rounds")
-        play = wording.say(
-            "{time} of play in the lesson: {rounds}.", time=time_said(plan.lesson.play, wording), rounds=rounds
-        )
+        rounds, time = rounds_in_lesson(plan.fitting, plan.warm, wording), minutes_said(plan.lesson.play, wording)
+        play = wording.say("{time} of play in the lesson: {rounds}.", time=time, rounds=rounds)
         told = forecast_lines(answer.numbers, answer.match, wording, answer.staged.net.solo)
         lines = (*told, *_waits(answer, wording), play)
     by_order = orders(asked.texts, asked.uses)
