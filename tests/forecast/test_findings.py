@@ -186,9 +186,9 @@ def test_few_turns() -> None:
 def test_active_minutes() -> None:
     game = told(race({"north": 3.0, "south": 3.0}, 5))
     for active, expected in (
-        (Active(0.2, 0.3, 0.4, 0.5), [Severity.WARNING]),
-        (Active(0.3, 0.45, 0.6, 0.7), [Severity.NOTE]),
-        (Active(0.4, 0.55, 0.7, 0.8), []),
+        (Active(0.2, 0.3, 0.4, 0.5, 0.3), [Severity.WARNING]),
+        (Active(0.3, 0.45, 0.6, 0.7, 0.4), [Severity.NOTE]),
+        (Active(0.4, 0.55, 0.7, 0.8, 0.5), []),
     ):
         assert [f.severity for f in found(attrs.evolve(game, active=active), "F-inactive")] == expected
 
