@@ -28,7 +28,7 @@ def _crossing(scene: Scene) -> Iterator[Finding]:
     if len(runners) > 1:
         lines = {line for _, attempt, lines in scene.attempts() if isinstance(attempt.aim, Along) for line in lines}
         hint = "Give each side a lane, or let them go one after the other."
-        yield scene.remind("S-crossing", "Sides run across each other's way at the same time.", lines, hint)
+        yield scene.remind("S-crossing", "Several sides run at the same time: their ways may cross.", lines, hint)
     over = [rule for rule in scene.core.play.rules if any(_leads_over(rule, effect) for effect in rule.effects)]
     if over and any(attempt.ball is not None for _, attempt, _ in scene.attempts()):
         lines = {line for rule in over for line in rule.lines}
