@@ -190,7 +190,8 @@ def _masked(text: str, names: Sequence[tuple[int, int, str]]) -> tuple[Masked, t
 
 
 def unmasked(text: str, names: Sequence[str], quoted: bool = False) -> str:
-    """A text with the names instead of their masks, in quotes where it is a line to be written."""
-    if MASK not in text:
+    """A text with the names instead of their masks, in quotes where it is a line to be written; the masks stay where
+    nobody says what they stand for, as in a line that is mended before its names are put back."""
+    if MASK not in text or not names:
         return text
     return _MASKED.sub(lambda match: f'"{names[int(match[1])]}"' if quoted else names[int(match[1])], text)
