@@ -47,7 +47,8 @@ def test_no_sentence_with_such_a_name_is_refused_with_its_line(line: str) -> Non
     read = parse(SHEET.format(line=line), "wolves.rules")
     assert read.value is None
     assert {each.place.line for each in read.findings} == {18}
-    said = " ".join(f"{each.title} {each.hint} {[better.line for better in each.corrections]}" for each in read.findings)
+    better = [line.line for each in read.findings for line in each.corrections]
+    said = " ".join([*(f"{each.title} {each.hint}" for each in read.findings), *better])
     assert "ǂ" not in said
 
 
