@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from itertools import pairwise
-
+from compose.staging.floor.covered import covered_m2, left_free_m2
 from compose.staging.floor.ground import Ground, ground_under
 from compose.staging.floor.homes import floors_of
 from compose.staging.floor.values import Rectangle
@@ -16,7 +14,8 @@ FLOOR_TO_USE = "floor that a side may use for each player"
 
 def floor_to_use_m2(play: Play, court: Court) -> float | None:
     """The least floor for each of those on the court at the start, of players for whom some of the court, or of their
-    half, is none; None where there are none. Others who may use no more than the same floor have a share of it."""
+    half, is none; None where there are none. Others who may use no more than the same floor have a share of it. What
+    stands fixed in it is nobody's floor."""
     found = [_for_each(each, court) for each in court.acting if _kept_from_some(play, court, each)]
     return min((each for each in found if each is not None), default=None)
 
@@ -38,7 +37,7 @@ def _whole(play: Play, ground: Ground, who: Acting) -> list[Rectangle]:
 def _for_each(who: Acting, court: Court) -> float | None:
     floors = _on(court, who)
     there = sum(_on_court(each, court) for each in court.acting if _within(_on(court, each), floors))
-    return covered_m2(floors) / there if floors and there and _on_court(who, court) else None
+    return left_free_m2(floors, court.fixed) / there if floors and there and _on_court(who, court) else None
 
 
 def _on(court: Court, who: Acting) -> list[Rectangle]:
@@ -54,17 +53,3 @@ def _on_court(who: Acting, court: Court) -> int:
 def _within(floors: list[Rectangle], others: list[Rectangle]) -> bool:
     """Whether all of some floors lies within others."""
     return bool(floors) and covered_m2([*floors, *others]) <= covered_m2(others) + 1e-6
-
-
-def covered_m2(floors: Iterable[Rectangle]) -> float:
-    """How much floor lies under rectangles that may lie over one another, once each."""
-    left = tuple(floors)
-    across = sorted({x for each in left for x in (each.left, each.right)})
-    total = 0.0
-    for start, end in pairwise(across):
-        here = sorted((each.bottom, each.top) for each in left if each.left <= start and end <= each.right)
-        reached = float("-inf")
-        for bottom, top in here:
-            total += (end - start) * max(0.0, top - max(bottom, reached))
-            reached = max(reached, top)
-    return total

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from compose.staging.floor.covered import left_free_m2
 from compose.staging.floor.touching import is_safe_from, safe_share
-from compose.staging.floor.values import Rectangle
 from compose.staging.places import Court
 from grammar.core.declared import Area, Doing
 from grammar.core.game import Play
@@ -28,13 +28,12 @@ def open_floor_m2(play: Play, court: Court) -> float | None:
     if not safe:
         return None
     floor = court.floor
-    whole = Rectangle(0.0, 0.0, floor.length_m, floor.width_m)
-    shut = (area for area in floor.areas if (area.name, area.owner) in safe or Doing.ENTER in area.shut)
-    left = whole.length * whole.width - sum(whole.common_m2(area.rectangle) for area in shut)
+    shut = (area.rectangle for area in floor.areas if (area.name, area.owner) in safe or Doing.ENTER in area.shut)
+    left = left_free_m2([floor.court], [*shut, *court.fixed])
     there = 0.0
     for each in court.acting:
         there += each.count * (1.0 - _sheltered(play, each.population))
-    return max(0.0, left) / max(1.0, there)
+    return left / max(1.0, there)
 
 
 def _sheltered(play: Play, who: Population) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from math import ceil, sqrt
 
+from compose.staging.floor.covered import left_free_m2
 from compose.staging.floor.ground import ground_under
 from compose.staging.floor.homes import standing
 from compose.staging.floor.values import Floor, Rectangle
@@ -36,6 +37,7 @@ class Court:
 
     `box` is where the floor with all that lies beside the court is: in the hall, from its south-west corner, or,
     where nobody says which hall, among the other courts. `turned` where the court's length runs along y there.
+    `fixed` is what of it lies under things that stand fixed in the hall, in the court's own metres.
     """
 
     players: Mapping[str, int]
@@ -43,6 +45,7 @@ class Court:
     acting: tuple[Acting, ...]
     box: Rectangle
     turned: bool
+    fixed: tuple[Rectangle, ...] = ()
 
 
 def acting_on(play: Play, floor: Floor) -> tuple[Acting, ...]:
@@ -58,13 +61,13 @@ def acting_on(play: Play, floor: Floor) -> tuple[Acting, ...]:
     return tuple(found)
 
 
-def space_m2(floor: Floor, players: int) -> float:
-    """The court's floor for each player on it at the start, without what nobody enters; those count for whom no place
-    was found, too."""
-    court = Rectangle(0.0, 0.0, floor.length_m, floor.width_m)
-    shut = (area.rectangle.common_m2(court) for area in floor.areas if Doing.ENTER in area.shut)
-    beside = sum(item.category == "player" and not court.holds(item.x, item.y) for item in floor.items)
-    return (court.length * court.width - sum(shut)) / max(1, players - beside)
+def space_m2(court: Court) -> float:
+    """The court's floor for each player on it at the start, without what nobody enters and what stands in it; those
+    count for whom no place was found, too."""
+    floor, whole = court.floor, court.floor.court
+    shut = (area.rectangle for area in floor.areas if Doing.ENTER in area.shut)
+    beside = sum(item.category == "player" and not whole.holds(item.x, item.y) for item in floor.items)
+    return left_free_m2([whole], [*shut, *court.fixed]) / max(1, sum(court.players.values()) - beside)
 
 
 def boxes_of(floor: Floor, courts: int, room: Room | None) -> Iterator[Rectangle]:

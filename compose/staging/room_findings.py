@@ -7,6 +7,7 @@ from math import hypot
 
 from attrs import evolve
 
+from compose.staging.fixed_things import fixed_boxes
 from compose.staging.floor.values import Rectangle
 from compose.staging.floor_to_use import FLOOR_TO_USE
 from compose.staging.found import note, warning
@@ -87,8 +88,7 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
 def clear_of_fixed_m(room: Room, courts: Sequence[Rectangle]) -> float | None:
     """How near the nearest thing fixed in the hall is to a court, where that is less than to the walls; None where it
     is not, and of what stands in a court, which is told by itself."""
-    fixed = room.hall.obstacles
-    boxes = [Rectangle(each.x_m, each.y_m, each.x_m + each.length_m, each.y_m + each.width_m) for each in fixed]
+    boxes = fixed_boxes(room.hall)
     apart = [_apart_m(box, court) for box in boxes for court in courts if not box.overlaps(court)]
     return min(apart) if apart and min(apart) < room.run_off - 1e-9 else None
 
@@ -100,8 +100,7 @@ def _apart_m(one: Rectangle, other: Rectangle) -> float:
 
 def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterator[Finding]:
     """Things fixed in the hall that reach into a court."""
-    for fixed in room.hall.obstacles:
-        box = Rectangle(fixed.x_m, fixed.y_m, fixed.x_m + fixed.length_m, fixed.y_m + fixed.width_m)
+    for fixed, box in zip(room.hall.obstacles, fixed_boxes(room.hall), strict=True):
         reached = [court for court in courts if box.overlaps(court)]
         if reached:
             into = max(min(_into(box, court)) for court in reached)

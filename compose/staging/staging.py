@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from compose.staging.benches import benches_of
 from compose.staging.crowded_places import crowded_places
 from compose.staging.cupboard import KitRow, kit_rows
+from compose.staging.fixed_things import fixed_in, free_m2
 from compose.staging.floor_to_use import FLOOR_TO_USE, floor_to_use_m2
 from compose.staging.kit_findings import kit_findings
 from compose.staging.laid_out import laid_out
@@ -146,7 +147,8 @@ def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:
             boxes = boxes or list(boxes_of(floor, len(teams.games), room))
             made[key] = Court(players, floor, acting_on(play, floor), boxes[0], room is not None and room.turned)
         assert boxes is not None
-        found.append(evolve(made[key], box=boxes[len(found)]))
+        court = evolve(made[key], box=boxes[len(found)])
+        found.append(court if room is None else evolve(court, fixed=fixed_in(court, room.hall)))
     return tuple(found)
 
 
@@ -154,7 +156,7 @@ def _space(norms: Norms, game: Game, courts: tuple[Court, ...], ages: tuple[floa
     """The floor that each player has on the fullest court, what is left of it to those who may not go everywhere, and
     in a chase what is left in the open."""
     play = resolved(game).play
-    spaces = [space_m2(court.floor, sum(court.players.values())) for court in courts]
+    spaces = [space_m2(court) for court in courts]
     to_use = [left for court in courts if (left := floor_to_use_m2(play, court)) is not None and left < min(spaces)]
     opens = [left for court in courts if (left := open_floor_m2(play, court)) is not None]
     for what, found in ((COURT_SPACE, spaces), (FLOOR_TO_USE, to_use), (OPEN_FLOOR, opens)):
@@ -169,7 +171,7 @@ def _limits(
         return ()
     clear = clear_of_fixed_m(room, [court.box for court in courts])
     return (
-        limit(norms, "space area", "mixed games", HALL_FLOOR, room.area_m2 / pupils, ages),
+        limit(norms, "space area", "mixed games", HALL_FLOOR, free_m2(room.hall) / pupils, ages),
         limit(norms, "space run-off", "default", "clear strip beside the court", room.beside, ages),
         limit(norms, "space run-off", "default", "clear strip behind the court", room.behind, ages),
         *([] if clear is None else [limit(norms, "space run-off", "default", CLEAR_OF_FIXED, clear, ages)]),

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from compose.staging.cupboard import KitRow
+from compose.staging.fixed_things import free_m2
 from compose.staging.resolved import resolved
 from compose.staging.room import Room
 from compose.staging.staging import Staging
@@ -114,10 +115,12 @@ def _courts(staging: Staging, wording: Wording) -> str:
     if room.hall.name == UNNAMED:
         long, wide = (wording.figure(metres) for metres in (room.hall.length_m.usual, room.hall.width_m.usual))
         hall = wording.say("{long} m by {wide} m", long=long, wide=wide)
-    area = wording.figure(float(f"{room.area_m2:.4g}"))
+    area, free = (wording.figure(float(f"{m2:.4g}")) for m2 in (room.area_m2, free_m2(room.hall)))
+    pattern = "Hall: {hall}, {area} m2; {courts} along it."
     if room.turned:
-        return wording.say("Hall: {hall}, {area} m2; {courts} across it.", hall=hall, area=area, courts=courts)
-    return wording.say("Hall: {hall}, {area} m2; {courts} along it.", hall=hall, area=area, courts=courts)
+        pattern = "Hall: {hall}, {area} m2; {courts} across it."
+    line = wording.say(pattern, hall=hall, area=area, courts=courts)
+    return line if free == area else f"{line} {wording.say('{free} m2 of its floor is free.', free=free)}"
 
 
 def courts_said(staging: Staging, wording: Wording = ENGLISH) -> str:

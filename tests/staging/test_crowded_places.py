@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 import library
 from compose.staging.crowded_places import crowded_places
+from compose.staging.floor.covered import covered_m2
 from compose.staging.floor.values import Rectangle
-from compose.staging.floor_to_use import FLOOR_TO_USE, covered_m2
+from compose.staging.floor_to_use import FLOOR_TO_USE
 from compose.staging.school_class import some_class
 from compose.staging.staging import COURT_SPACE, Staging, stage
 from grammar.finding import Severity
