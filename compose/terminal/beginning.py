@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from shlex import quote
 
 from attrs import evolve
 
@@ -33,7 +34,7 @@ def begin(kind: str, title: str, out: Path | None, force: bool, as_json: bool) -
     elif out is None:
         say(text.rstrip())
     else:
-        then = f"ruleweave check {out}" if rules.games else used_as(rules, out).partition(": ")[2]
+        then = f"ruleweave check {quote(str(out))}" if rules.games else used_as(rules, out).partition(": ")[2]
         say(f"{out} is a sheet to begin from. Change it, then: {then}")
     return FINE
 

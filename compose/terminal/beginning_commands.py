@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from compose.terminal.answer import say
-from compose.terminal.typed.options import AsJson, ClassName, Force, Language, Out, Pupils
+from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Language, Out, Pupils
 
 
 def register(app: typer.Typer) -> None:
@@ -28,6 +28,7 @@ def games(
     minutes: Annotated[float | None, typer.Option("--minutes", min=0.1, help="A round is over within so many.")] = None,
     wait: Annotated[float | None, typer.Option("--wait", min=0.01, help="The longest mean wait, in min.")] = None,
     class_name: ClassName = None,
+    hall: InHall = None,
     sort: Annotated[str, typer.Option("--sort", help="name, age, few pupils, many pupils, minutes or wait.")] = "name",
     language: Language = "en",
     as_json: AsJson = False,
@@ -36,7 +37,7 @@ def games(
     from compose.terminal.typed.choosing_games import Chosen, show_games
     from compose.terminal.typed.wishing import Asked
 
-    asked = Asked(skill, ages, pupils, wait_min=wait, class_name=class_name)
+    asked = Asked(skill, ages, pupils, wait_min=wait, class_name=class_name, hall=hall)
     raise typer.Exit(show_games(Chosen(asked, kit or (), minutes, sort), language, as_json))
 
 

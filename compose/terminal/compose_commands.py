@@ -59,6 +59,7 @@ def suggest(
     ] = None,
     nobody_out: Annotated[bool, typer.Option("--nobody-out", help="Nobody is out for the round.")] = False,
     class_name: Annotated[str | None, typer.Option("--class", help="A class that is to play it.")] = None,
+    hall: InHall = None,
     mend: Annotated[bool, typer.Option("--mend", help="With wishes: clear what the check finds, too.")] = False,
     tries: Annotated[int, typer.Option("--tries", min=1, help="How many remixes to look at.")] = 300,
     states: States = USUAL_STATES,
@@ -72,7 +73,8 @@ def suggest(
     from compose.terminal.suggesting import show_suggestions
     from compose.terminal.typed.wishing import Asked
 
-    asked = Asked(skill, ages, pupils, court, tuple(at_most or ()), round_min, wait, turns, nobody_out, class_name)
+    kit = tuple(at_most or ())
+    asked = Asked(skill, ages, pupils, court, kit, round_min, wait, turns, nobody_out, class_name, hall)
     reach = Reach(tries, states)
     raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, reach, seconds, most, language, as_json))
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shlex
 import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
@@ -22,6 +21,7 @@ from compose.terminal.stages import answered, checked, ready_of, remixed
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who, staging_of
+from compose.terminal.typed.offering import offered
 from grammar.finding import Severity
 from grammar.words import capital, listing
 
@@ -62,9 +62,9 @@ def show_fit(
         say_care(answer, wording)
     say()
     say("\n".join(textwrap.wrap(wording.say(_in_one(found, answer)), WIDTH)))
-    if to_mend(found.findings) and who.class_name is not None:
+    if to_mend(found.findings):
         say(wording.say("To look for modifiers that mend it:"))
-        say(f"  ruleweave suggest {shlex.quote(name)} --class {shlex.quote(who.class_name)}")
+        say("  " + " ".join(offered("suggest", name, modifiers, who, wording.language)))
     return exit_code(findings)
 
 
@@ -143,7 +143,7 @@ def _lesson(found: Fit, wording: Wording) -> Iterator[str]:
         talk=_figure(lesson.talk, wording),
         warm=_figure(lesson.warm_play, wording),
     )
-    if plan.round_min:
+    if plan.round_min and found.staging.courts:
         yield say(
             "Rounds ({known_by}): {rounds}; the game asks for {wanted}.",
             rounds=rounds_in_lesson(plan.fitting, plan.warm, wording),

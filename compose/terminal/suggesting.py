@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shlex
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
@@ -34,9 +33,10 @@ from compose.terminal.patience import Patience
 from compose.terminal.stages import remixed
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
-from compose.terminal.typed.classes import school_class
+from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import granted, kit, modifiers_at_hand
-from compose.terminal.typed.wishing import Asked, wishes_of
+from compose.terminal.typed.offering import offered
+from compose.terminal.typed.wishing import Asked, group_asked, wishes_of
 from grammar.game import Game
 from grammar.words import capital, count, listing
 
@@ -59,7 +59,7 @@ def show_suggestions(
     wording = wording_named(language, as_json)
     made, _ = remixed(name, modifiers, as_json)
     game = made.game
-    group = school_class(asked.class_name, as_json) if asked.class_name is not None and asked.pupils is None else None
+    group = group_asked(asked, as_json)
     looker = Looker(granted(), kit(), library.norms(), teams_for_pupils(asked.pupils), group=group)
     wanted = wishes_of(asked, game, as_json)
     to_mend = mend or all(wish.miss(game, looker).met for wish in wanted)
@@ -83,7 +83,7 @@ def show_suggestions(
             say(fill(told, WIDTH))
             for line in _too_large(answer, looker, wording):
                 say(line)
-        for line in _to_play(name, modifiers, asked.class_name, ranked, wording):
+        for line in _to_play(name, modifiers, asked.who, ranked, wording):
             say(line)
         if patience.broken_off:
             say(patience.broken_off)
@@ -171,16 +171,13 @@ def _number(number: int, wording: Wording) -> str:
 
 
 def _to_play(
-    name: str, before: Sequence[str], group: str | None, ranked: Sequence[Suggestion], wording: Wording
+    name: str, before: Sequence[str], who: Who, ranked: Sequence[Suggestion], wording: Wording
 ) -> Iterator[str]:
     """The command that makes the card of the first set."""
     if ranked and ranked[0].bought:
         asked = [*before, *(use.asked for use in ranked[0].uses)]
-        options = [f"--with {shlex.quote(each)}" for each in asked]
-        options += [f"--class {shlex.quote(group)}"] if group is not None else []
-        options += [] if wording.english else [f"--language {wording.language}"]
         yield wording.say("To play the first:" if len(ranked) > 1 else "To play it:")
-        yield " \\\n    ".join([f"  ruleweave card {shlex.quote(name)}", *options])
+        yield "  " + " \\\n    ".join(offered("card", name, asked, who, wording.language))
 
 
 _INDENT: Any = {"initial_indent": "   - ", "subsequent_indent": "     "}

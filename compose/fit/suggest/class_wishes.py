@@ -64,7 +64,7 @@ class Fits:
         what = wording.say(self.part.value)
         if self.thing:
             what = wording.say("the cupboard has the {things}", things=wording.named(self.thing))
-        return wording.say("{name}: {rule}", name=self.school_class.name, rule=what)
+        return wording.say("{name}: {rule}", name=self.school_class.name or wording.say("the class"), rule=what)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         fitted = looker.fitted(game, self.school_class)

@@ -63,7 +63,12 @@ def at_hand(named: Path | None) -> FolderAtHand:
 def thing(name: str, named: Path | None, as_json: bool) -> tuple[Item, Sheet]:
     """A thing by the name of its file, by its name on the shelf, or by its name in the library."""
     if name.endswith(ENDING) or "/" in name or "\\" in name:
-        sheets = sheets_in(read(Path(name), as_json))
+        rules = read(Path(name), as_json)
+        sheets = sheets_in(rules)
+        if not sheets and (rules.classes or rules.halls):
+            what = "a class" if rules.classes else "a hall"
+            hint = "It stays with you: it tells of your own school. Games, remixes and modifiers are passed on."
+            refuse(f"`{name}` holds {what}.", hint, as_json)
         if len(sheets) != 1:
             hint = "Write each game, remix or modifier in a file of its own."
             refuse(f"`{name}` does not hold just one thing.", hint, as_json)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import shlex
 import textwrap
 from collections.abc import Iterator, Sequence
 from contextlib import redirect_stderr
@@ -24,9 +23,9 @@ from compose.terminal.answer import FINE, TO_MEND, WIDTH, refuse, say, say_json,
 from compose.terminal.suggesting import teams_for_pupils
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.at_hand import GAMES, LIBRARY, Named, each_once
-from compose.terminal.typed.classes import school_class
 from compose.terminal.typed.finding_games import categories, game_of, granted, kit, reading, shown_path
-from compose.terminal.typed.wishing import Asked, wishes_of
+from compose.terminal.typed.offering import offered
+from compose.terminal.typed.wishing import Asked, group_asked, wishes_of
 from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.parse import parse
@@ -53,7 +52,7 @@ def show_games(chosen: Chosen, language: str, as_json: bool) -> int:
     wording = wording_named(language, as_json)
     if chosen.sort not in (NAME, *ORDERS):
         refuse(f"Games cannot be sorted by `{chosen.sort}`.", f"Say {listing((NAME, *ORDERS), 'or')}.", as_json)
-    group = school_class(chosen.asked.class_name, as_json) if chosen.asked.class_name is not None else None
+    group = group_asked(chosen.asked, as_json)
     looker = Looker(granted(), kit(), library.norms(), teams_for_pupils(chosen.asked.pupils), group=group)
     cupboard = _cupboard(chosen.kit, as_json)
     files = dict(_games())
@@ -75,10 +74,11 @@ def show_games(chosen: Chosen, language: str, as_json: bool) -> int:
         say(wording.say("No game is as you wish. The nearest:"))
     for each in fitting or near:
         _show(each, named, wording)
-    if near and chosen.asked.class_name is not None:
-        name = named[near[0].game.title].slug.replace("-", " ")
+    if near and group is not None:
+        name, asked = named[near[0].game.title].slug.replace("-", " "), chosen.asked
+        more = {"skill": asked.skill, "ages": asked.ages, "wait": asked.wait_min}
         say(wording.say("To look for modifiers that make the first one fit:"))
-        say(f"  ruleweave suggest {shlex.quote(name)} --class {shlex.quote(chosen.asked.class_name)}")
+        say("  " + " ".join(offered("suggest", name, (), asked.who, wording.language, more)))
     return FINE if fitting else TO_MEND
 
 

@@ -32,20 +32,22 @@ def staging_of(game: Game, who: Who, as_json: bool = False) -> Staging:
 def group_of(game: Game, who: Who, as_json: bool = False) -> tuple[SchoolClass, Teams | None]:
     """The class named, with what was said beside it; else so many pupils of whom nothing else is known; where nobody
     says how many, as many as are usual for the game, in their usual teams."""
-    teams = None
+    teams = usual_teams(game) if who.class_name is None and who.pupils is None else None
+    return named_group(who, as_json, teams), teams
+
+
+def named_group(who: Who, as_json: bool, teams: Teams | None = None) -> SchoolClass:
+    """The class named, or the pupils of the teams where nobody is; what was said beside it goes before its sheet."""
     if who.class_name is not None:
         group = school_class(who.class_name, as_json, who.hall)
-    elif who.pupils is not None:
-        group = some_class(who.pupils)
     else:
-        teams = usual_teams(game)
-        group = some_class(teams.playing + teams.resting)
+        group = some_class(who.pupils or (teams.playing + teams.resting if teams is not None else 1))
     return evolve(
         group,
         pupils=who.pupils or group.pupils,
         hall=group.hall or _hall(who.hall, as_json),
         lesson_min=who.lesson_min or group.lesson_min,
-    ), teams
+    )
 
 
 def school_class(name: str, as_json: bool = False, hall: str | None = None) -> SchoolClass:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from pathlib import Path
+from shlex import quote
 from typing import TYPE_CHECKING
 
 import library
@@ -127,9 +128,9 @@ def rules_of(name: str, as_json: bool = False) -> RuleFile:
 def used_as(rules: RuleFile, path: Path) -> str:
     """What to do with a file that holds no game: a class and a modifier are used with one."""
     if rules.classes:
-        return f"It holds a class: ruleweave games --class {path}"
+        return f"It holds a class: ruleweave games --class {quote(str(path))}"
     if rules.modifiers:
-        return f'It holds a modifier: ruleweave check "lantern row" --with {path}'
+        return f'It holds a modifier: ruleweave check "lantern row" --with {quote(str(path))}'
     return "A game begins with a line such as: game Lantern Row"
 
 

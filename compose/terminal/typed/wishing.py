@@ -17,10 +17,11 @@ from compose.fit.suggest.sheet_wishes import (
     kit_called,
 )
 from compose.fit.suggest.wish import Wish
+from compose.staging.school_class import SchoolClass
 from compose.terminal.answer import refuse
-from compose.terminal.typed.classes import school_class
+from compose.terminal.typed.classes import Who, named_group
 from grammar.core.values import Skill
-from grammar.frozen import frozen
+from grammar.frozen import evolve, frozen
 from grammar.game import Game
 from grammar.words import did_you_mean, listing
 
@@ -42,6 +43,24 @@ class Asked:
     turns: float | None = None
     nobody_out: bool = False
     class_name: str | None = None
+    hall: str | None = None
+
+    @property
+    def who(self) -> Who:
+        """Who is to play and where, as it was typed."""
+        return Who(self.pupils, self.class_name, self.hall)
+
+
+def group_asked(asked: Asked, as_json: bool = False) -> SchoolClass | None:
+    """The class that is to play, with what was said beside it, or so many pupils in a hall; None where neither a class
+    nor a hall is named. Ends the command where nobody says for whom the hall is."""
+    if asked.class_name is None and asked.hall is None:
+        return None
+    if asked.class_name is None and asked.pupils is None:
+        refuse("Nobody says for whom.", "Name a class with --class, or how many pupils with --pupils.", as_json)
+    group = named_group(asked.who, as_json)
+    ages = _two(asked.ages, "to", "ages", "9 to 11", as_json) if asked.ages is not None else group.ages_years
+    return evolve(group, ages_years=ages)
 
 
 def wishes_of(asked: Asked, game: Game, as_json: bool = False) -> tuple[Wish, ...]:
@@ -52,9 +71,10 @@ def wishes_of(asked: Asked, game: Game, as_json: bool = False) -> tuple[Wish, ..
 def _wishes(asked: Asked, game: Game, as_json: bool) -> Iterator[Wish]:
     if asked.skill is not None:
         yield Practises(_skill(asked.skill, as_json))
-    if asked.ages is not None:
+    group = group_asked(asked, as_json)
+    if group is None and asked.ages is not None:
         yield ForAges(*_two(asked.ages, "to", "ages", "9 to 11", as_json))
-    if asked.pupils is not None:
+    if group is None and asked.pupils is not None:
         yield ForPupils(asked.pupils)
     if asked.court is not None:
         yield OnCourt(*_two(asked.court, "by", "court", "15 by 8", as_json))
@@ -62,8 +82,8 @@ def _wishes(asked: Asked, game: Game, as_json: bool) -> Iterator[Wish]:
         yield _kit(each, game, as_json)
     if asked.nobody_out:
         yield NobodyOut()
-    if asked.class_name is not None:
-        yield from fits(school_class(asked.class_name, as_json), game)
+    if group is not None:
+        yield from fits(group, game)
     if asked.round_min is not None:
         yield RoundLasts(*_two(asked.round_min, "to", "round", "4 to 6", as_json))
     if asked.wait_min is not None:
