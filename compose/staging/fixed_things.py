@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from compose.staging.floor.covered import covered_m2
+from compose.staging.floor.covered import common, covered_m2
 from compose.staging.floor.values import Rectangle
 from compose.staging.places import Court
 from compose.staging.turned import turned_box
@@ -28,4 +28,4 @@ def fixed_in(court: Court, hall: Hall) -> tuple[Rectangle, ...]:
         boxes, own = tuple(turned_box(each, long) for each in boxes), turned_box(own, long)
     extent = court.floor.extent
     here = (each.moved(extent.left - own.left, extent.bottom - own.bottom) for each in boxes)
-    return tuple(part for each in here if (part := each.common(court.floor.court)) is not None)
+    return tuple(part for each in here if (part := common(each, court.floor.court)) is not None)

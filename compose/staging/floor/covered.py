@@ -25,5 +25,12 @@ def covered_m2(floors: Iterable[Rectangle]) -> float:
 def left_free_m2(floors: Iterable[Rectangle], taken: Iterable[Rectangle]) -> float:
     """How much of some floors is left beside what takes floor, once each."""
     whole, every = tuple(floors), tuple(taken)
-    shared = (part for floor in whole for each in every if (part := floor.common(each)) is not None)
+    shared = (part for floor in whole for each in every if (part := common(floor, each)) is not None)
     return covered_m2(whole) - covered_m2(shared)
+
+
+def common(one: Rectangle, other: Rectangle) -> Rectangle | None:
+    """What two rectangles share; None where they lie apart."""
+    left, right = max(one.left, other.left), min(one.right, other.right)
+    bottom, top = max(one.bottom, other.bottom), min(one.top, other.top)
+    return Rectangle(left, bottom, right, top) if left <= right and bottom <= top else None

@@ -68,14 +68,9 @@ class Rectangle:
 
     def common_m2(self, other: Rectangle) -> float:
         """The area in square metres that two rectangles share."""
-        shared = self.common(other)
-        return shared.length * shared.width if shared is not None else 0.0
-
-    def common(self, other: Rectangle) -> Rectangle | None:
-        """What two rectangles share; None where they lie apart."""
-        left, right = max(self.left, other.left), min(self.right, other.right)
-        bottom, top = max(self.bottom, other.bottom), min(self.top, other.top)
-        return Rectangle(left, bottom, right, top) if left <= right and bottom <= top else None
+        long = min(self.right, other.right) - max(self.left, other.left)
+        wide = min(self.top, other.top) - max(self.bottom, other.bottom)
+        return max(0.0, long) * max(0.0, wide)
 
     def holds(self, x: float, y: float, radius: float = 0.0) -> bool:
         """Whether a round thing at (x, y) lies wholly inside."""
