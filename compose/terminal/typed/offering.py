@@ -20,6 +20,6 @@ def offered(
     said = {"class": who.class_name, "pupils": who.pupils, "hall": who.hall} if who is not None else {}
     options: list[tuple[str, object]] = [("with", each) for each in modifiers]
     options += [(key, value) for key, value in {**said, **(more or {})}.items() if value is not None]
-    options += [("language", language)] if language != "en" else []
+    options += [("language", language)] if not language.startswith("en") else []
     parts = (f"--{key} {shlex.quote(str(value))}" for key, value in options)
     return f"ruleweave {command} {shlex.quote(name)}", *parts
