@@ -22,6 +22,7 @@ from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked
 from grammar.parameters import Filled, filled_in
 from grammar.said import listed, quoting
 from grammar.sentences.base import FROZEN, Name, Node, OwnerName
+from grammar.sentences.head import Switched
 from grammar.sentences.lives import HasLives
 from grammar.sentences.play import SaidRule
 from grammar.sentences.sides import Kit, Role, Sides
@@ -42,7 +43,9 @@ def _of_every_sheet() -> frozenset[str]:
 
 
 def _names_in(node: Node) -> Iterator[str]:
-    """Every name of a sentence but those of things that it says itself what they are."""
+    """Every name of a sentence but those of things that it says itself what they are, and of a switch."""
+    if isinstance(node, Switched):
+        node = node.sentence
     for field in attrs.fields(type(node)):
         value = getattr(node, field.name)
         for part in value if isinstance(value, tuple) else (value,):

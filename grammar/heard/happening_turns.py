@@ -73,13 +73,13 @@ HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM, *TRIES, *SUBSTITUTES,
     saying(rf"\bwhen (\d+|all) players (?:of|on) (the other side|{_WHAT}) are out\b", r"when \2 has \1 players out",
            "finish"),
     # two who change places
-    saying(rf"\b(the|that|its) ({_WHAT}) and (the|that|its) ({_WHAT}) (?:change|swap|exchange)(?: places| over| tasks)?"
+    saying(rf"(?<!\d min: )(?<!\d s: )\b(the|that|its) ({_WHAT}) and (the|that|its) ({_WHAT}) "
+           r"(?:change|swap|exchange)(?: places| over| tasks)?"
            r"(?=$| and |,)", r"\1 \2 changes places with \3 \4", "when"),
     # until somebody scores
     saying(r",? (?:until|till) (?:the next (?:point|goal)(?: by (?:either|any|a) side)?|"
            r"(?:somebody|anybody|a side) scores)(?=$| and )", " until the next point", "when"),
     saying(r"\b(?:goes to|stands in|sits in) (the [^:]+? until the next point)", r"waits in \1", "when"),
-    saying(r"\bsits on (the [^:]+? until the next point)", r"waits on \1", "when"),
     saying(r"\bcomes back (?:after|with|at|when) (?:the next (?:point|goal)|(?:somebody|a side) scores)$",
            "comes back after the next point", "play"),
 )  # fmt: skip

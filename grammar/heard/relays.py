@@ -8,7 +8,7 @@ _ONE = r"(?:one|1)(?: (?:player|runner|of each side|of a side))?"
 _IN_TURN = rf"(?:only )?(?:{_ONE} (?:at a time|after (?:the other|another))|in turn|by turns)"
 _EACH = (
     r"(?:all (?:of )?(?:its|their) players|(?:its|their) players|everybody|everyone|every player|each player|"
-    r"all (?:the )?players|each of its players|all runners|every runner)(?: (?:of|in) it)?"
+    r"(?:all (?:the )?)?players|each of its players|all runners|every runner)(?: (?:of|in) it)?"
 )
 _OFTEN = r"(?P<often>once|twice|\d+ times)"
 
@@ -18,7 +18,7 @@ def _times(often: str) -> str:
 
 
 RELAYS: tuple[Saying, ...] = (
-    saying(rf"^(?P<what>.*\brun (?=.*\bfrom\b).*?),? {_IN_TURN}$", r"\g<what>, only 1 player at a time", "play"),
+    saying(rf"^(?P<what>.*\bruns? (?=.*\bfrom\b).*?),? {_IN_TURN}$", r"\g<what>, only 1 player at a time", "play"),
     saying(r"\b(run .*\bfrom .+? to .+?) and (?:return|come back|back again)\b", r"\1 and back", "play"),
     saying(rf"\b{_EACH} (?:has|have) (?:all |each )?run (?:through )?{_OFTEN}(?: each)?$",
            lambda m: f"it has run {_times(m['often'])} with each player", "finish"),

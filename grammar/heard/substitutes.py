@@ -25,6 +25,7 @@ def _so_many(match: re.Match[str]) -> str:
 
 
 SUBSTITUTES: tuple[Saying, ...] = (
+    saying(rf"^((?:every|after) \d+ (?:min|s)|at half-time),? (?=[^:]*\b{_SWAP}\b)", r"\1: ", "when"),
     saying(rf"(?<=: ){_HOW_MANY} {_SWAP} with (?:the )?(?:first )?(?P=number) (?:players? |others |of those )?"
            rf"(?:on|in|from) the {_BENCH}$",
            _so_many, "when"),

@@ -168,7 +168,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(rf"^(an? (?!ball|pass|shot|throw){WHAT}) (?:reaches|gets to|makes it to|comes to|arrives (?:in|on|by)) "
            r"(?=(?:the|their|its) )", r"\1 arrives at ", "when"),
     saying(r"\b(?:(?:sits|stands|queues)(?: down| up| out)?|takes? a seat) (?=(?:in|on) )", "waits ", "when"),
-    saying(r"\bwaits on\b", "goes to", "when"),
+    saying(r"\bwaits on\b(?! .*\b(?:for \d|until the next ))", "goes to", "when"),
     saying(r"\b(?:is put up|is set up|is stood up|gets up|is put up|stands up)(?: again)?$", "stands up again", "when"),
     saying(r"\b(?:remains|stays) (?:down|lying|on the floor)$", "stays down", "when"),
     saying(r"\bit (?:(?:remains|stays) (?:where it is|standing|up|there)|does not fall(?: over| down)?|cannot fall)"
