@@ -79,8 +79,8 @@ def test_a_mistake_in_a_line_hides_none_behind_it_and_makes_none(path: Path) -> 
     text, draw = path.read_text(encoding="utf-8"), random.Random(path.stem)
     lines = list(_of_parts(text))
     for number, first, rest in draw.sample(lines, min(2, len(lines))):
-        once = _with(text, number, f"{first} 7 7{rest}")
-        twice = _with(text, number, f"{first} 7 7{rest} 9 9")
+        once = _with(text, number, f"{first} 7 to 7{rest}")
+        twice = _with(text, number, f"{first} 7 to 7{rest} 9 9")
         told = [[each.place for each in mistakes(read(sheet, "sheet.rules"), kit_categories())
                  if each.place.line == number + 1] for sheet in (once, twice)]  # fmt: skip
         assert len(told[0]) == 1, once.splitlines()[number]

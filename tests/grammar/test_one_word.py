@@ -77,7 +77,6 @@ REFUSED = (
     ("a lantern is knocked", "a lantern is knocked again"),
     ("a lantern is knocked", "both lanterns are knocked"),
     ("a lantern is knocked", "their lantern is knocked"),
-    (WAITS, WAITS + " for 30 s"),
     ("a player is hit", "a player is hit twice"),
     (WAITS, "that player waits in each rest queue"),
     (WAITS, "their player waits in the rest queue"),
@@ -111,8 +110,6 @@ REFUSED = (
     ("may guard each lantern", "may guard the lanterns"),
     ("1 player stands before each", "1 player stands before the"),
     ("1 player stands before each", "1 player stands before all"),
-    ("1 player stands before each", "all players stand before each"),
-    ("1 player stands before each", "each player stands before each"),
     ("in the half it was sent to", "in their half"),
     ("in the half it was sent to", "in each half"),
     ("in the half it was sent to", "behind the back line of the catcher"),
@@ -137,6 +134,8 @@ ANOTHER = (
     (FIRST, "the last in the catcher's rest queue returns"),
     ("lanterns on the back line of their side", "lanterns on the back line of the other side"),
     ("1 player stands before each lantern", "1 player stands before each lantern with the feet"),
+    ("1 player stands before each", "all players stand before each"),
+    (WAITS, "that player waits in the rest queue for 30 s"),
 )
 
 

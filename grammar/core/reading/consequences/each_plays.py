@@ -7,6 +7,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import OWN_WORDS, Senseless, Whose, whose_side
 from grammar.core.rules import ON_A_PLAYER, Happening, Result
 from grammar.core.values import SHARED, SideId, Thing
+from grammar.meanings import ACTORS
 from grammar.said import write
 from grammar.sentences import then
 from grammar.sentences.base import AnySide, Node, Owner, SideNamed, SideRef, SideSame
@@ -19,7 +20,8 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
     side = consequence.side
     if not reader.solo or moment.actor is None:
         return side
-    if isinstance(side, SideNamed) or whose_side(reader.game, side).whose is Whose.KEEPER:
+    meant = whose_side(reader.game, side).whose
+    if meant is Whose.KEEPER or (isinstance(side, SideNamed) and side.name.text not in ACTORS and meant is Whose.NAMED):
         title = "`{said}`: each plays for themselves, and one of them scores."
         raise Senseless(side, title, write("the thrower's side"))
     if not isinstance(side, SideRef | SideSame):
