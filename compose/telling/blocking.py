@@ -38,6 +38,9 @@ WITH = {
     Means.HANDS: "with the hands",
     Means.FEET: "with the feet",
     Means.HANDS_AND_FEET: "with the hands and feet",
+    Means.HANDS_AND_BODY: "with the hands and body",
+    Means.FEET_AND_BODY: "with the feet and body",
+    Means.ALL_OF_IT: "with the hands, feet and body",
     Means.MAT: "with a mat",
     Means.TRAY: "with a tray",
 }

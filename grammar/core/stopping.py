@@ -16,6 +16,9 @@ class Means(Enum):
     HANDS = "hands"
     FEET = "feet"
     HANDS_AND_FEET = "hands and feet"
+    HANDS_AND_BODY = "hands and body"
+    FEET_AND_BODY = "feet and body"
+    ALL_OF_IT = "hands, feet and body"
     MAT = "mat"
     TRAY = "tray"
 

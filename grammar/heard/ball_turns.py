@@ -24,7 +24,9 @@ _KEEPS = (
     rf"(?:(?:stays with|belongs to|goes to|is for|is) {_CATCHER}|is theirs|is the other side's|"
     r"(?:goes to|belongs to|is for) the other side)"
 )
-_LIMBS = r"(?:the |their )?(?:hands|feet|arms|legs|body)"
+_LIMBS = r"(?:(?:the|their|both|his|her) )?(?:hands?|feet|foot|arms?|legs?|body|bodies|chest)"
+_PARTS = {"hands": {"hand", "hands", "arm", "arms"}, "feet": {"foot", "feet", "leg", "legs"},
+          "body": {"body", "bodies", "chest"}}  # fmt: skip
 _MUST = r"(?:must |has to )?"
 
 
@@ -33,10 +35,17 @@ def _it(said: re.Match[str]) -> str:
     return "the ball" if said["what"] == "it" else said["what"]
 
 
+def _with(said: re.Match[str]) -> str:
+    """All that balls are stopped with, whatever comes first: none of it is left out."""
+    words = set(re.findall(r"\w+", said[1].lower()))
+    parts = [part for part, called in _PARTS.items() if words & called]
+    return f"with the {' and '.join([', '.join(parts[:-1]), parts[-1]] if parts[1:] else parts)}"
+
+
 BALL_TURNS: tuple[Saying, ...] = (
     # who stops and who fetches it
-    saying(rf"\bwith {_LIMBS}(?:(?:,| and| or|, or|, and) {_LIMBS})* (?:and|or) (?:the |their )?body$",
-           "with the body", "play"),
+    saying(r"\bwith (?:any part of (?:the|their)|(?:the|their) whole) body$", "with the hands, feet and body", "play"),
+    saying(rf"\bwith (?:either |both )?({_LIMBS}(?:(?:,| and| or|, or|, and) {_LIMBS})*)$", _with, "play"),
     saying(r"^(?:the nearest player|whoever (?:is|stands) nearest) (?:may |must )?fetch(?:es)?\b",
            "players fetch", "play"),
     # which side

@@ -116,8 +116,6 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
            "play"),
     saying(r"^(.+) only guards?$", r"\1 do not act", "play"),
     saying(r"\b(in (?:their|each)) part\b", r"\1 half", "set-up", "play"),
-    saying(r"\bwith (?:their|both|any part of (?:their|the)) (body|hands|feet)$", r"with the \1", "play"),
-    saying(r"\bwith (?:the|their|both)? ?hands (?:and|or) (?:the )?feet$", "with the hands and feet", "play"),
     saying(rf"\b(blocks? shots at|stands? before) ({_ONE}(?: of \w+ side)?) and (?=the |an? |each )", r"\1 \2 or ",
            "play"),
     saying(r"^(?:players |you )?(?:may |can )?(?:take |run )?(?:no more than|at most|only|up to) (\d+) steps with "

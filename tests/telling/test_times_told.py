@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from told_sheets import row, told, understood
 
 from compose.telling.topics import Topic
@@ -23,6 +24,11 @@ def test_points_that_are_lost_are_told_with_where_they_end() -> None:
 def test_hands_and_feet_are_no_body() -> None:
     said = told(row(play="players block shots at the beacons of their side with their hands and feet"))
     assert "with the hands and feet" in said
+
+
+@pytest.mark.parametrize("said", ["the hands or the body", "their body or their hands", "arms and body"])
+def test_neither_hands_nor_body_is_lost(said: str) -> None:
+    assert "with the hands and body" in told(row(play=f"players block shots at the beacons of their side with {said}"))
 
 
 def under(text: str, topic: Topic) -> str:

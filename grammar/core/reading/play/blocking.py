@@ -26,6 +26,9 @@ MEANS = {
     "with the hands": Means.HANDS,
     "with the feet": Means.FEET,
     "with the hands and feet": Means.HANDS_AND_FEET,
+    "with the hands and body": Means.HANDS_AND_BODY,
+    "with the feet and body": Means.FEET_AND_BODY,
+    "with the hands, feet and body": Means.ALL_OF_IT,
     "with a mat": Means.MAT,
     "with a tray": Means.TRAY,
 }
