@@ -34,9 +34,8 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "RestInHalf.which": ("half it was sent to", "half it came from", "half it left"),
     "RestToHalf.which": ("half it was sent to", "half it came from", "half it left"),
     "Rest.state": (None, "missed", "caught", "scored", "passed", "blocked"),
-    "Blocks.means": (None, *(f"with {means}" for means in (
-        "a mat", "a tray", "the hands", "the feet", "the body", "the hands and feet", "the hands and body",
-        "the feet and body", "the hands, feet and body"))),
+    "Blocks.means": (None, *(f"with {each}" for each in ("a mat", "a tray", "the hands", "the feet", "the body", *(
+        f"the {both}" for both in ("hands and feet", "hands and body", "feet and body", "hands, feet and body"))))),
     "PointsCount.times": ("count double", "count three times"),
     "NotAbove.said": tuple(f"a hit above the {part} does not count" for part in ("shoulder", "hip", "knee")),
     "NotBounced.said": tuple(f"a {each} does not count" for each in ("hit off the wall", "catch after a bounce")),
