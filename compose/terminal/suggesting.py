@@ -12,6 +12,8 @@ from attrs import evolve
 
 import library
 from compose.answer.answer import Answer
+from compose.answer.proving import with_switches
+from compose.check import Budget
 from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.look import ROUNDS, Looker
 from compose.fit.suggest.played_wishes import mends, no_worse
@@ -70,6 +72,7 @@ def show_suggestions(
         found = search(scorer, at_the_ends(modifiers_at_hand()), reach, most, progress, scoring)
     ranked = suggestions(found, scorer, most, ENGLISH if as_json else wording)
     answer = looker.answer(game)
+    answer = with_switches(answer, Budget(looker.states)) if answer is not None else None
     if as_json:
         known = answer_json(answer) if answer is not None else {}
         if group is not None:  # whether they can play it or not

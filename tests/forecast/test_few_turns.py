@@ -31,5 +31,5 @@ def test_few_turns_with_few_balls_asks_for_balls() -> None:
 
 def test_fewer_waiting_is_advised_where_somebody_waits() -> None:
     for net, waits in ((one_ball(), False), (queue_game(0.5), True)):
-        [finding] = found(attrs.evolve(told(net), active=Active(0.2, 0.3, 0.4, 0.5)), "F-inactive")
+        [finding] = found(attrs.evolve(told(net), active=Active(0.2, 0.3, 0.4, 0.5, 0.3)), "F-inactive")
         assert ("fewer waiting" in finding.hint.lower()) is waits
