@@ -196,7 +196,7 @@ def _goal(sheet: Sheet, said: Going, side: str, role: str, scene: Scene, board: 
             assert into is not None
             if into.role is None:
                 return into.side or side, "", IN
-            there = sum((each.side, each.role) == (side, into.role) for each in board.pupils)
+            there = sum((each.side, each.role) == (side, into.role) and each.where != OUT for each in board.pupils)
             return side, into.role if there < sheet.roles[into.role].most else role, IN
         case then.Waits():
             return side, role, where_to(sheet, said.where, side, scene)

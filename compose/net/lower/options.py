@@ -16,7 +16,7 @@ from compose.net.lower.guards import condition_of
 from compose.net.lower.own_ground import spots_at_hand
 from compose.net.lower.shares import Option, negated, shared
 from compose.net.lower.taking import on_the_way_in_turn, rate_in_turn, rate_of_some, taken_alike
-from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, step_place, target_place
+from compose.net.lower.tokens import ball_place, in_play, places_at, step_place, target_place
 from compose.net.net import All, Comparison, Condition, Rate, Ratio
 from compose.net.outcome import Moment
 from compose.staging.floor.nowhere import shut_to
@@ -195,8 +195,9 @@ def _at_thing(builder: Builder, thing: Thing, moment: Moment) -> Iterator[Aimed]
     standing = target_place(builder, thing, Posture.UP)
     ratios: tuple[Ratio, ...] = ()
     if isinstance(moment.aim, AtThing) and moment.aim.order is Order.STANDING_OR_NOT:
-        down, total = target_place(builder, thing, Posture.DOWN), how_many(builder, thing.kind, thing.owner)
-        ratios = (Ratio((standing,), total), Ratio((down,), total))
+        down = target_place(builder, thing, Posture.DOWN)
+        its = (standing, down)  # not as many as at first: things may change owners
+        ratios = (Ratio((standing,), its), Ratio((down,), its))
     yield evolve(moment, thing=thing), (at_least((standing,)),), ratios, ()
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator
+from collections.abc import Container, Iterable, Iterator
 from fractions import Fraction
 from functools import partial
 
@@ -45,18 +45,19 @@ from grammar.core.reading.set_up.space_and_sides import (
     read_track,
     refused_sides,
 )
+from grammar.core.reading.sheet.articles import nodes
 from grammar.core.reading.sheet.once import keep, reread
-from grammar.core.reading.sheet.reader import seconds
+from grammar.core.reading.sheet.reader import Reader, seconds
 from grammar.core.reading.sheet.sheet_pass import Reading, numbered
 from grammar.core.reading.sheet.told import called, plurals, told_of
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
-from grammar.core.values import SideId, SwitchId
+from grammar.core.values import KindId, SideId, Sort, SwitchId
 from grammar.finding import Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import attempting, ball, finish, head, lives, play, sides, space, then, when
-from grammar.sentences.base import Node
+from grammar.sentences.base import Node, Np
 from grammar.sentences.blocking import Blocks
 from grammar.tree import GameSheet
 
@@ -111,7 +112,7 @@ def _declare(reading: Reading) -> None:
     for take, line in reading.all_of(play.Take):
         reader.laden.extend(reading.add(take, line, partial(carrying, busy)))
     effects = [effect for rule, _ in reading.all_of(when.When) for effect in rule.consequences]
-    reader.changing_owners = any(isinstance(effect, then.TakenOver) for effect in effects)
+    reader.changing_owners = frozenset(_changing_owners(reader, [rule for rule, _ in reading.all_of(when.When)]))
     reader.sent_over = sent_over(reader, effects)
     for placing, line in reading.all_of(sides.Placing):
         reader.starts.extend(reading.add(placing, line, read_placing))
@@ -119,6 +120,14 @@ def _declare(reading: Reading) -> None:
         reader.starts.extend(reading.add(begins, line, read_begins_with))
     for on_step, line in reading.all_of(sides.PlacingOnStep):
         reader.starts.extend(reading.add(on_step, line, read_on_step))
+
+
+def _changing_owners(reader: Reader, rules: Iterable[when.When]) -> Iterator[KindId]:
+    """The kinds of targets that some line lets join a side."""
+    for rule in rules:
+        if any(isinstance(effect, then.TakenOver) for effect in rule.consequences):
+            named = (node for node in nodes(rule.event) if isinstance(node, Np))
+            yield from (kind for phrase in named for kind in reader.kinds_meant(phrase, Sort.TARGET))
 
 
 def _kit(reading: Reading) -> None:

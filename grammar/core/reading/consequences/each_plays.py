@@ -6,7 +6,7 @@ from grammar.core.reading.events.events import Moment
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import OWN_WORDS, Senseless, Whose, whose_side
 from grammar.core.rules import ON_A_PLAYER, Happening, Result
-from grammar.core.values import SHARED, SideId, Thing
+from grammar.core.values import SHARED, Shared, SideId, Thing
 from grammar.meanings import ACTORS
 from grammar.said import write
 from grammar.sentences import then
@@ -15,9 +15,12 @@ from grammar.sentences.determiners import ALL
 
 
 def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) -> AnySide:
-    """Whose points these are, if not its owner's: where each plays for themselves "its side" means nobody then. Raises
-    Senseless."""
+    """Whose points these are, if not its owner's: "its side" means nobody where each plays for themselves, nor of a
+    thing that belongs to no side. Raises Senseless."""
     side = consequence.side
+    if not reader.solo and _its(side) and _owners(moment) == {SHARED}:
+        title = "`{said}` is nobody here: what is knocked belongs to no side."
+        raise Senseless(side, title, "Say whose points they are: the thrower's side, or the other side.")
     if not reader.solo or moment.actor is None:
         return side
     meant = whose_side(reader.game, side).whose
@@ -34,15 +37,23 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
 def of_its_owner(reader: Reader, consequence: then.Scores, moment: Moment) -> bool:
     """Whether "its side" is whoever has the thing that is knocked, or is hit or touched, where each plays for
     themselves."""
-    side, trigger = consequence.side, moment.trigger
-    own = (*OWN_WORDS, "that")
-    its = isinstance(side, SideSame) or (isinstance(side, SideRef) and side.determiner in own and not side.other)
-    if its and reader.solo and moment.result in ON_A_PLAYER:
-        return True
-    if not its or moment.result is not Result.KNOCKED or not reader.solo:
+    if not reader.solo or not _its(consequence.side):
         return False
-    owners = {thing.owner for thing in trigger.to if isinstance(thing, Thing)} if isinstance(trigger, Happening) else {}
-    return bool(owners) and SHARED not in owners
+    owners = _owners(moment)
+    return moment.result in ON_A_PLAYER or (bool(owners) and SHARED not in owners)
+
+
+def _its(side: AnySide) -> bool:
+    own = (*OWN_WORDS, "that")
+    return isinstance(side, SideSame) or (isinstance(side, SideRef) and side.determiner in own and not side.other)
+
+
+def _owners(moment: Moment) -> set[SideId | Shared]:
+    """Whose the things are that are knocked."""
+    trigger = moment.trigger
+    if moment.result is not Result.KNOCKED or not isinstance(trigger, Happening):
+        return set()
+    return {thing.owner for thing in trigger.to if isinstance(thing, Thing)}
 
 
 def others_of_doer(reader: Reader, phrase: Node | None, moment: Moment) -> frozenset[SideId]:

@@ -19,8 +19,9 @@ def things_counted(reader: Reader, counted: claims.Counted, side: SideId, spoken
     if on_track:
         return counted_on_track(reader, counted, on_track, side)
     targets = [kind for kind in kinds if reader.sort(kind) is Sort.TARGET]
-    owners: set[Owner] = {side} if reader.changing_owners else {side, SHARED}
-    things = frozenset(reader.things(targets, owners))
+    owners: set[Owner] = {side, SHARED}
+    found = reader.things(targets, owners)
+    things = frozenset(each for each in found if each.owner == side or each.kind not in reader.changing_owners)
     if not things:
         raise none_of(counted.what, counted.what.text, side, "Name targets of the kit.")
     match counted.state:

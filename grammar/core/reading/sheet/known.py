@@ -67,7 +67,7 @@ class Known:
     senders: frozenset[tuple[Population, KindId]] = frozenset()
     taken: frozenset[KindId] = frozenset()
     laden: list[Population] = field(factory=list)
-    changing_owners: bool = False
+    changing_owners: frozenset[KindId] = frozenset()
     sent_over: Mapping[AreaId, frozenset[Whose]] = field(factory=dict)
     passed_to: frozenset[tuple[SideId, At]] = frozenset()
     held: bool = False
@@ -119,9 +119,9 @@ class Known:
         return tuple(thing for kind in kinds for thing in self.owned(kind) if thing.owner in wanted)
 
     def owned(self, kind: KindId) -> tuple[Thing, ...]:
-        """Things of a kind by owner: at the start, and where things change owners all sides."""
+        """Things of a kind by owner: at the start, and where they change owners all sides."""
         first = dict.fromkeys(supply.thing for supply in self.supplies if supply.thing.kind == kind)
-        if self.changing_owners and self.sort(kind) is Sort.TARGET:
+        if kind in self.changing_owners:
             first |= dict.fromkeys(Thing(kind, side) for side in self.side_ids)
         return tuple(first)
 
