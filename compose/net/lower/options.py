@@ -195,9 +195,8 @@ def _at_thing(builder: Builder, thing: Thing, moment: Moment) -> Iterator[Aimed]
     standing = target_place(builder, thing, Posture.UP)
     ratios: tuple[Ratio, ...] = ()
     if isinstance(moment.aim, AtThing) and moment.aim.order is Order.STANDING_OR_NOT:
-        down = target_place(builder, thing, Posture.DOWN)
-        its = (standing, down)  # not as many as at first: things may change owners
-        ratios = (Ratio((standing,), its), Ratio((down,), its))
+        its = (standing, target_place(builder, thing, Posture.DOWN))  # not as many as at first: they may change owners
+        ratios = (Ratio(its[:1], its), Ratio(its[1:], its))
     yield evolve(moment, thing=thing), (at_least((standing,)),), ratios, ()
 
 
