@@ -13,18 +13,18 @@ from compose.telling.owners import owner_of
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.game import Play
-from grammar.core.guards import Count, PlayersAt, ThingsAt, counts_in
+from grammar.core.guards import Count, PlayersAt, ThingsAt, TimesRun, counts_in
 from grammar.core.rules import Add
 from grammar.core.schedule import compared
 from grammar.core.values import KindId, OnStep, Posture, SideId
 from grammar.game import Game
 
-DECIDES = (ThingsAt, PlayersAt)  # where both do, things: players come and go too often to be counted
+DECIDES = (TimesRun, ThingsAt, PlayersAt)  # where both do, things: players come and go too often to be counted
 
 
 def counters(net: Net, game: Game, players: Mapping[str, int], voice: Voice) -> Iterator[Counter]:
-    """For each side its points where there are any, else what an end or the bell counts of it, else what it has to
-    lose."""
+    """For each side its points where there are any, else what an end or the bell counts of it, such as runs, else what
+    it has to lose."""
     rules, at_the_end = voice.play.rules, bool(voice.play.end_points)
     scored = at_the_end or any(isinstance(effect, Add) for rule in rules for effect in rule.effects)
     deciding = tuple(dict.fromkeys(_deciding(voice.play)))
@@ -33,6 +33,8 @@ def counters(net: Net, game: Game, players: Mapping[str, int], voice: Voice) -> 
         count = next((each for sort in DECIDES for each in own if isinstance(each, sort)), None)
         if scored:
             yield Counter(side.key, voice.wording.say("points"), 0)
+        elif isinstance(count, TimesRun):
+            yield Counter(side.key, voice.wording.say("runs"), 0)
         elif isinstance(count, PlayersAt):
             yield from _of_players(net, voice.about(side, Subject.SIDE), side, count)
         else:
