@@ -38,9 +38,11 @@ from compose.staging.floor.touching import nobody_in_reach
 from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
+from grammar.core import rules as core
+from grammar.core.clock import TakeAway
 from grammar.core.game import Core
 from grammar.core.keeping import kept_by
-from grammar.core.rules import Add, Finish, Happening, Result, StartAgain
+from grammar.core.rules import Add, AllHold, Finish, Happening, Result, SendBalls, StartAgain
 from grammar.core.values import At, Population, SideId
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
@@ -164,13 +166,18 @@ def _counters(builder: Builder) -> None:
 def _lower_moves(builder: Builder) -> Schedule | None:
     """All that can happen, what follows at once, and what the clock does; when, if it does anything."""
     _counters(builder)
-    if any(effect is StartAgain.EVERYTHING for rule in builder.play.rules for effect in rule.effects):
-        # To start again is to set every place; only after a first time are all of them known.
-        _lowered(builder)
+    if any(_speaks_of_all_places(rule) for rule in builder.play.rules):
+        _lowered(builder)  # only after a first time are all of them known
         builder.transitions.clear()
         builder.reactions.clear()
     _register(builder)
     return _lowered(builder)
+
+
+def _speaks_of_all_places(rule: core.Rule) -> bool:
+    """Whether a rule asks or changes what lies anywhere: whether balls are enough, where all of them go."""
+    moved = (isinstance(each, TakeAway) or (isinstance(each, SendBalls) and each.of is None) for each in rule.effects)
+    return isinstance(rule.trigger, AllHold) or StartAgain.EVERYTHING in rule.effects or any(moved)
 
 
 def _lowered(builder: Builder) -> Schedule | None:

@@ -14,7 +14,7 @@ from tests.interpreter.drawn_readings import Drawn
 
 GAMES, BATCH = 60, 20  # tests/benchmarks/second_reader.py draws twenty thousand
 NUMBERS = range(GAMES)
-FORMERLY_OTHERWISE = (1941, 7338, 8789, 11591, 17308)  # targets that change sides, beside shared ones and fallen ones
+FORMERLY_OTHERWISE = (1941, 7338, 8789, 8911, 10896, 11591, 17308)  # targets that change sides, all balls held
 BATCHES = [*(NUMBERS[at : at + BATCH] for at in range(0, GAMES, BATCH)), FORMERLY_OTHERWISE]
 drawn = cache(Drawn)
 
