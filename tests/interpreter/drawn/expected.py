@@ -61,7 +61,7 @@ def at_the_start(draft: Draft, offer: Offer) -> bool:
         return numbers[hit] > (1 if hit == offer.crew else 0)
     if offer.aim == "mate":
         if offer.kind:
-            return any(crew.side == offer.owner for crew in draft.waits)
+            return draft.waits_at == offer.kind and any(crew.side == offer.owner for crew in draft.waits)
         return sum(number for crew, number in numbers.items() if crew.side == offer.crew.side) > 1
     return True
 

@@ -40,10 +40,11 @@ def _back(draft: Draft, whose: str) -> list[str]:
     queue = draft.queue
     if not queue:
         return []
+    named = queue if draft.queue_is_shared else f"{whose} {queue}"
     return [
-        f"the first in the {whose} {queue} returns",
-        f"all in the {whose} {queue} return",
-        f"the last in the {whose} {queue} returns",
+        f"the first in the {named} returns",
+        f"all in the {named} return",
+        f"the last in the {named} returns",
         f"the first in the {queue} returns",
     ]
 
@@ -111,7 +112,7 @@ def _passed(draft: Draft) -> None:
     if draft.bench:
         choices.append(f"the passer joins the {draft.bench}")
         draft.may_stop_playing |= set(draft.sides)
-    if on_bench and draft.waits:
+    if on_bench and draft.waits_at == draft.bench:
         choices.append("the passer changes places with the catcher")
         draft.may_stop_playing |= set(draft.sides)
     text = draft.dice.choice(choices)

@@ -94,6 +94,7 @@ def draw_waiting(draft: Draft) -> None:
         who = draft.one_of("all but 2 settlers", "1 settler")
     in_play = dict.fromkeys((Crew(side, PLAIN) for side in sides), 1)
     draft.waits |= in_play
+    draft.waits_at = area
     draft.say("set-up", f"{who} {'on' if area == draft.bench else 'in'} the {area}")
 
 

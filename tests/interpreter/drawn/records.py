@@ -89,6 +89,7 @@ class Draft:
     starts_again: bool = False
     later: set[Offer] = field(factory=set)
     waits: dict[Crew, int] = field(factory=dict)
+    waits_at: str = ""
     points_wanted: bool = False
     caught: bool = False
     lines: dict[str, list[str]] = field(factory=lambda: {name: [] for name in SECTIONS})

@@ -5,6 +5,8 @@ from __future__ import annotations
 from tests.interpreter.drawn.records import NOBODY, PLAIN, Crew, Draft, Fate
 from tests.interpreter.drawn.tasks import AGENTS
 
+SCORED = "scored"  # what becomes of who is hit where a line tells points alone
+
 
 def agent_of(draft: Draft, aim: str = "") -> str:
     """What the rules call whoever acts: by the skill of some offer."""
@@ -108,7 +110,7 @@ def draw_hits(draft: Draft) -> None:
     agent = agent_of(draft, "player")
     text, fate = _hit(draft, agent)
     draft.say("when", f"{draft.one_of('a player', 'the player', 'any player')} is hit: {text}")
-    draft.hit |= dict.fromkeys(crews, fate)
+    draft.hit |= dict.fromkeys(crews, "in" if fate == SCORED else fate)
     if draft.in_one_of(3) and not draft.solo:
         side = draft.dice.choice(draft.sides)
         who, meant = draft.dice.choice(
@@ -119,7 +121,8 @@ def draw_hits(draft: Draft) -> None:
         )
         text, fate = _hit(draft, agent)
         draft.say("when", f"{who} is hit: {text}")
-        draft.hit |= dict.fromkeys(meant, fate)
+        if fate != SCORED:  # points alone come on top of what becomes of all
+            draft.hit |= dict.fromkeys(meant, fate)
 
 
 def _hit(draft: Draft, agent: str) -> tuple[str, str]:
@@ -147,7 +150,7 @@ def _hit(draft: Draft, agent: str) -> tuple[str, str]:
         score = scoring(draft, agent)
         draft.guarded.add("hit")
         text = f"{text} and {score}" if text != "play goes on" else score
-        fate = fate if text != score else "in"
+        fate = fate if text != score else SCORED
     draft.may_change_sides |= fate == "side"
     return text, fate
 
