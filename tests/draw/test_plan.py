@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from compose.draw.plan.hall import hall_box
 from compose.draw.plan.plan import plan_of
+from compose.draw.plan.small import small_plan
 from compose.draw.signs.labelling import box_of, gap
 from compose.draw.signs.shapes import Disc, Drawing, Label, Lines, Polygon
 from compose.staging.floor.distance import reach
@@ -53,6 +54,13 @@ def words(drawing: Drawing) -> list[str]:
 def test_everything_is_on_the_sheet(name, hall, legend):
     game = library_game(name)
     drawing = plan_of(game, laid_out(game), halls()[hall] if hall else None, legend=legend, letters=1.2)
+    inside, box = covered(drawing), drawing.box
+    assert box.joined(inside) == box, (box, inside)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_everything_is_on_the_small_picture(name):
+    drawing = small_plan(library_game(name), laid_out(library_game(name)))
     inside, box = covered(drawing), drawing.box
     assert box.joined(inside) == box, (box, inside)
 

@@ -17,6 +17,7 @@ from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
 
 SIGN = 1.35  # our choice: signs are this much larger than on a plan of a whole page
+RIM = 1.1  # the largest sign with the edge around it, of its radius
 
 
 def frame_sheet(game: Game, floor: Floor, wording: Wording = ENGLISH) -> Sheet:
@@ -27,12 +28,12 @@ def frame_sheet(game: Game, floor: Floor, wording: Wording = ENGLISH) -> Sheet:
 
 
 def frame_box(floor: Floor, sheet: Sheet, tokens: Iterable[Token]) -> Rectangle:
-    """The box that holds the court with all tokens of all moments."""
+    """The box that holds the court with what stays on its floor and all tokens of all moments."""
     reach = 1.6 * SIGN * sheet.least_m
     around = floor.extent.grown(reach * 0.6)
-    for token in tokens:
-        x, y = token.item.x, token.item.y
-        around = around.joined(Rectangle(x, y, x, y).grown(max(reach, token.item.radius)))
+    for item in (*floor.items, *(token.item for token in tokens)):
+        spot = Rectangle(item.x, item.y, item.x, item.y)
+        around = around.joined(spot.grown(max(reach, RIM * item.radius)))
     named = 1.7 * sheet.text_m if floor.halves else 0.0
     return evolve(around, top=max(around.top, floor.extent.top + named))
 
