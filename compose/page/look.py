@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,7 @@ from compose.page.wording import NAMES
 
 SCREENS = ("class", "games", "lesson", "write", "share")  # what the head of each page leads to
 TEMPLATES = Path(__file__).parent / "templates"
+APART = re.compile(r"(?<=\d) (?=(?:%|min|s|m|cm|kg)(?!\w))")
 
 
 @cache
@@ -26,8 +28,14 @@ def _templates() -> Environment:
         lstrip_blocks=True,
     )
     made.filters["drawing"] = Markup  # only for what compose/draw made, which escapes what authors wrote
+    made.filters["together"] = together
     made.globals["address"] = address
     return made
+
+
+def together(text: str) -> str:
+    """The text with each number and its unit on one line."""
+    return APART.sub("\u00a0", text)
 
 
 def html_of(call: Call, reply: Shown) -> str:

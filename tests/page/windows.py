@@ -99,9 +99,11 @@ def _free_port() -> int:
         return int(door.getsockname()[1])
 
 
-def at(tabs: list[BrowserContext], window: Browser, size: dict[str, int], **more: object) -> BrowserContext:
+def at(
+    tabs: list[BrowserContext], window: Browser, size: dict[str, int], language: str = "en-GB", **more: object
+) -> BrowserContext:
     """A browser of its own of this size; it is closed with the others of the test."""
-    context = window.new_context(viewport=size, locale="en-GB", accept_downloads=True, **more)
+    context = window.new_context(viewport=size, locale=language, accept_downloads=True, **more)
     context.set_default_timeout(LONGEST_MS)
     tabs.append(context)
     return context

@@ -91,7 +91,7 @@ def _stretches(table: LessonTable, wording: Wording) -> tuple[Stretch, ...]:
         Stretch(
             wording.say(NAMES[slot.kind]),
             f"{slot.start:.0f}",
-            minutes_said(slot.minutes, wording).replace(" ", "\u00a0"),
+            minutes_said(slot.minutes, wording),
             table.games[slot.game].game.title if slot.game is not None else "",
             play_said(slot, wording) if slot.kind == PLAY else "",
         )
