@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from compose.check.explore import TooLarge, explore
-from compose.check.findings import AT_THE_START, FINDINGS
+from compose.check.findings import AT_THE_START, FINDINGS, STUCK_AT_ONCE, Check
 from compose.check.findings.limits import over_budget, too_large, unfinished
 from compose.check.findings.stall import hold_out
 from compose.check.findings.unseen import unseen
 from compose.check.found import Found
 from compose.check.graph import longest_line
 from compose.check.match import can_win
+from compose.check.one_cause import one_cause
 from compose.check.patience import Patience, StoppedError
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
@@ -61,7 +62,7 @@ def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckR
         return CheckResult((too_large(other), *unseen(net)), None, None)
     study = Study(space, patience, Study(other, patience) if other is not None else None)
     found, missed = over_budget(space, budget), []
-    for entry in FINDINGS if not study.ended[0] else AT_THE_START:
+    for entry in _asked(study):
         if not space.complete and entry.whole:
             continue
         try:
@@ -70,7 +71,16 @@ def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckR
             missed.append(entry.about)
     if not space.complete and not study.ended[0]:
         found += unseen(net)
+    if space.complete and not missed:
+        found = one_cause(found, everybody_loses=not can_win(study))
     return CheckResult((*found, *unfinished(missed)), space, _facts(study))
+
+
+def _asked(study: Study) -> tuple[Check, ...]:
+    """All findings, but where the round is over before it starts, or nothing can happen, that alone."""
+    if study.ended[0]:
+        return AT_THE_START
+    return STUCK_AT_ONCE if 0 in study.dead_ends[:1] else FINDINGS
 
 
 def _facts(study: Study) -> Facts:

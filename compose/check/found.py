@@ -98,7 +98,8 @@ class Stepped:
 class Found:
     """One thing to say of a net, as `grammar.finding.Finding` says it in words.
 
-    `witness` is the shortest line of play that leads there, `loop` the part of it that can repeat for ever.
+    `witness` is the shortest line of play that leads there, `loop` the part of it that can repeat for ever, `about` the
+    places by which other findings are known to come of the same cause (see `one_cause`).
     """
 
     code: str
@@ -111,3 +112,4 @@ class Found:
     witness: tuple[Stepped, ...] = ()
     loop: tuple[Stepped, ...] = ()
     numbers: tuple[tuple[str, float], ...] = field(default=())
+    about: frozenset[int] = frozenset()

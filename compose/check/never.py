@@ -8,18 +8,22 @@ from compose.check.condition import clauses
 from compose.check.found import Value
 from compose.check.seen import Seen
 from compose.net.net import RESULT, All, AnyOf, Assign, Comparison, Condition, Move, Net, Not, Reaction, Transition
-from grammar.frozen import evolve, frozen
+from grammar.frozen import evolve, field, frozen
 from grammar.said import NOTHING, Chain, said
 from grammar.span import Span
 
 
 @frozen
 class Why:
-    """A reason: `instead` holds in every state looked at and shuts out what was asked (None where nothing does)."""
+    """A reason: `instead` holds in every state looked at and shuts out what was asked (None where nothing does).
+
+    `still` are the places of which it speaks whose counts never change.
+    """
 
     told: Value
     instead: Condition | None = None
     lines: tuple[Span, ...] = ()
+    still: frozenset[int] = field(default=frozenset(), eq=False)
 
 
 NOTHING_LEADS_TO_IT = Why("nothing that can be tried in this game leads to it")
@@ -65,13 +69,15 @@ def _instead(seen: Seen, part: Condition) -> Why:
         reasons = [_instead(seen, each) for each in part.parts]
         instead = All(tuple(each.instead for each in reasons if each.instead is not None))
         why = Chain(tuple(each.told for each in reasons), " and ")
-        return Why(why, instead, sum((each.lines for each in reasons), ()))
+        still = frozenset[int]().union(*(each.still for each in reasons))
+        return Why(why, instead, sum((each.lines for each in reasons), ()), still)
     if isinstance(part, Comparison) and part.terms and all(times == 1 for times, _ in part.terms):
         if any(net.places[place].token == RESULT for _, place in part.terms):
             return _why_no_rule(seen, part)
         if (part.relation, part.bound) == (">=", 1):
             named = Chain(tuple(net.places[place] for _, place in part.terms), " or ")
-            return Why(said("there are never any {tokens}", tokens=named), Comparison(part.terms, "==", 0))
+            none = frozenset(place for _, place in part.terms)
+            return Why(said("there are never any {tokens}", tokens=named), Comparison(part.terms, "==", 0), still=none)
         if part.relation != ">=" and part.bound >= 0 and not seen.ever(evolve(part, relation="<=")):
             return _always_more(seen, part)
     no_room = _no_room(part, net)
@@ -115,7 +121,8 @@ def _always_more(seen: Seen, part: Comparison) -> Why:
     still = all(seen.still(place) for place in enough)
     reason, lines = _for_what(net, enough) if still else ("", ())
     instead = Comparison(tuple((1, place) for place in enough), ">=", part.bound + 1)
-    return Why(said("there are always {some}{why}", some=told, why=reason), instead, lines)
+    at = frozenset(enough) if still else frozenset[int]()
+    return Why(said("there are always {some}{why}", some=told, why=reason), instead, lines, at)
 
 
 def _for_what(net: Net, places: Sequence[int]) -> tuple[str, tuple[Span, ...]]:

@@ -59,6 +59,14 @@ def missing_in(study: Study, state: int) -> Chain:
     return Chain(tuple(dict.fromkeys(reasons)), ", ", MOST_NAMED)
 
 
+def missing_places(study: Study, state: int) -> tuple[int, ...]:
+    """The places that are empty in a state where whoever acts needs something of them."""
+    counts = study.table[state]
+    sums = (each for t in study.net.transitions if not t.ticks
+            for each in (*t.rate.limits, *(ratio.numerator for ratio in t.rate.ratios)))  # fmt: skip
+    return tuple(dict.fromkeys(place for places in sums if not counts[list(places)].sum() for place in places))
+
+
 def short_of(rate: Rate, counts: list[int], net: Net) -> list[Value]:
     """The limits and numerators of a rate that are empty."""
     sums = [*rate.limits, *(ratio.numerator for ratio in rate.ratios)]

@@ -60,3 +60,4 @@ FINDINGS: tuple[Check, ...] = (
     Check(no_return, whole=True, about="points of no return"),
 )
 AT_THE_START = FINDINGS[:1]  # of a round that is over before it starts; all else follows from that
+STUCK_AT_ONCE = tuple(each for each in FINDINGS if each.look is dead_end)  # of a round in which nothing can happen

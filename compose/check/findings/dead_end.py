@@ -7,11 +7,15 @@ nothing (T. Murata, "Petri nets: properties, analysis and applications", Proceed
 
 from __future__ import annotations
 
-from compose.check.findings.stranded import behind_dead_ends, forbidden_by
-from compose.check.found import Found, Value
-from compose.check.pointing import missing_in, span_of_last_move
+from compose.check.findings.idle_kit import idle_kit
+from compose.check.findings.no_end import no_end
+from compose.check.findings.no_end import stuck as never_ends
+from compose.check.findings.stranded import behind_dead_ends, forbidden_by, lying_places
+from compose.check.found import FetchedBy, Found, Value
+from compose.check.pointing import missing_in, missing_places, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
+from grammar.core.values import At
 from grammar.finding import Severity
 from grammar.said import Chain, said
 
@@ -19,22 +23,29 @@ CODE = "C-dead-end"
 
 
 def dead_end(study: Study) -> list[Found]:
-    """The nearest dead end, with the number of them; each is its own proof, however much was not looked into."""
+    """The nearest dead end, with the number of them; each is its own proof, however much was not looked into.
+
+    Silent where nothing ever ends the round, and play gets stuck for that alone.
+    """
     space = study.space
     stuck = study.dead_ends
-    if not stuck.size:
+    if not stuck.size or (stuck[0] and space.complete and no_end(study) and never_ends(study)):
         return []
     state = int(stuck[0])
     if study.net.bell is None:
         title = "Play can get stuck: nothing can happen any more, yet the round is not over."
     else:
         title = "Play can get stuck: nothing can happen any more until the bell."
+    if state == 0:
+        title = "Nothing can happen from the start."
     missing = missing_in(study, state)
     why: Value = "Nobody has anything to do there."
     if missing.items:
         why = said("Nobody can do anything there: {missing}.", missing=missing)
     lying = behind_dead_ends(study) if space.complete else {}
-    mend = tuple(lying.values()) or ("Say who may fetch or return what is missing, or let the round finish then.",)
+    mend = tuple(lying.values()) or (_mend(study, state),)
+    if state == 0:
+        mend = (*mend, *(each.title for each in idle_kit(study)))
     forbidding = [rule for rule in (forbidden_by(study, place) for place in lying) if rule is not None]
     return [
         Found(
@@ -45,5 +56,25 @@ def dead_end(study: Study) -> list[Found]:
             hint=Chain((why, *mend)),
             witness=line_of_play(space, state),
             numbers=(("dead ends", float(stuck.size)), ("states", float(space.states))),
+            about=lying_places(study) if space.complete else frozenset(),
         )
     ]
+
+
+def _mend(study: Study, state: int) -> Value:
+    """What brings back what is missing: balls that lie where nobody takes them, targets that nobody stands up."""
+    net = study.net
+    missing = [net.places[place] for place in missing_places(study, state)]
+    kinds = {each.kind for each in missing if each.token == "ball"}
+    lying = [where for where, count in zip(net.places, study.table[state], strict=True)
+             if count and where.token == "ball" and where.kind in kinds]  # fmt: skip
+    if state and lying and all(isinstance(each.standing, At) for each in lying):
+        line = FetchedBy(lying[0])
+        pattern = 'Of no use to anybody then: {tokens}. Say who fetches them, such as "{line}".'
+        return said(pattern, tokens=Chain(tuple(lying), ", "), line=line)
+    if missing and all(each.token == "target" for each in missing):
+        return (
+            'Say who stands them up again, such as "the teacher stands up a target, 2 times a minute", '
+            "or let the round finish then."
+        )
+    return "Say who may fetch or return what is missing, or let the round finish then."

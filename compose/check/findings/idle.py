@@ -15,7 +15,7 @@ from compose.check.found import Found, Value
 from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_no_reaction, why_not_fired
 from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
-from compose.net.net import Effect, Move, Rule, Transition
+from compose.net.net import Effect, Move, Net, Rule, Transition
 from grammar.core.rules import Result
 from grammar.finding import IDLE, Severity
 from grammar.frozen import frozen
@@ -37,6 +37,7 @@ class Idle:
     rule: Rule
     whys: tuple[Why, ...]
     harmless: bool
+    touched: frozenset[int] = frozenset()
 
 
 def idle(study: Study) -> list[Found]:
@@ -50,7 +51,9 @@ def idle_in(seen: Seen, known: Iterable[Found], numbers: tuple[tuple[str, float]
     elsewhere = {span for found in known for span in (found.place, *found.others)}
     ends = {end.rule for end in seen.net.ends}
     judged = [_judge(seen, rule) for rule in seen.net.rules]
-    return _told([each for each in judged if each and not (each.rule.span in elsewhere and each.rule in ends)], numbers)
+    return _told(
+        seen.net, [each for each in judged if each and not (each.rule.span in elsewhere and each.rule in ends)], numbers
+    )
 
 
 def _judge(seen: Seen, rule: Rule) -> Idle | None:
@@ -73,7 +76,13 @@ def _judge(seen: Seen, rule: Rule) -> Idle | None:
         whys += [Why(said("there are never any {tokens}", tokens=net.places[place])) for place in counted]
     whys = [UNAIMED[result] for each, result in net.unaimed if each == rule] or whys
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
-    return Idle(rule, reasons, rule.stands_by or _helps_nobody(seen, rule))
+    moves = (each.effect for each in effects)
+    touched = frozenset(place for each in moves for place in _written(each))
+    return Idle(rule, reasons, rule.stands_by or _helps_nobody(seen, rule), touched)
+
+
+def _written(effect: Effect) -> tuple[int, ...]:
+    return (effect.source, effect.target) if isinstance(effect, Move) else (effect.place,)
 
 
 def _keeps(seen: Seen, rule: Rule) -> bool:
@@ -142,17 +151,19 @@ def _why_unchanged(seen: Seen, each: Effected) -> Why:
     source = effect.source if each.other is None else each.other
     tokens = net.places[source]
     if not any_in(seen.live, source):
-        return Why(said("there are never any {tokens}", tokens=tokens))
+        return Why(said("there are never any {tokens}", tokens=tokens), still=frozenset((source,)))
     if any(seen.is_full(room, each.act) for room in effect.rooms):
         return Why(said("when it should, there is never room for more {tokens}", tokens=net.places[effect.target]))
     return Why(said("when it should, there are no {tokens}, or there is no room for them", tokens=tokens))
 
 
-def _told(idle: Iterable[Idle], numbers: tuple[tuple[str, float], ...]) -> list[Found]:
+def _told(net: Net, idle: Iterable[Idle], numbers: tuple[tuple[str, float], ...]) -> list[Found]:
     """One finding for each reason that keeps sentences from taking effect."""
     groups: list[list[Idle]] = []
     for found in idle:
-        alike = next((group for group in groups if _common([*group, found])), None)
+        alike = next(
+            (group for group in groups if _common([*group, found]) or _nobody_moves(net, [*group, found])), None
+        )
         if alike is None:
             groups.append([found])
         else:
@@ -168,9 +179,21 @@ def _common(alike: list[Idle]) -> tuple[Why, ...]:
     return tuple(why for why in first.whys if all(why in each.whys for each in others))
 
 
+def _nobody_moves(net: Net, alike: list[Idle]) -> bool:
+    """Whether all are idle because nobody of a side ever leaves play, so that nobody waits and none are missing."""
+    whys = [why for each in alike for why in each.whys]
+    still = [[net.places[place] for place in why.still] for why in whys]
+    if not all(places and all(each.token == "player" for each in places) for places in still):
+        return False
+    staying = {each.side for places in still for each in places if each.start}
+    return bool(staying) and all(staying & {each.side for each in places} for places in still)
+
+
 def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found:
+    alike = sorted(alike, key=lambda each: each.harmless)
     first, others = alike[0], alike[1:]
-    shared = _common(alike)[0]
+    shared = (*_common(alike), first.whys[0])[0]
+    whys = tuple(dict.fromkeys(each.whys[0].told for each in alike)) if not _common(alike) else (shared.told,)
     title = said("{line} never takes effect.", line=first.rule)
     if others:
         title = said("{line} and 1 other line never take effect.", line=first.rule)
@@ -181,9 +204,10 @@ def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found
         severity=Severity.NOTE if first.harmless else Severity.WARNING,
         title=title,
         place=first.rule.span,
-        hint=Chain((said("{why}.", why=Capital(shared.told)), *_and_then(first, others))),
+        hint=Chain((said("{why}.", why=Capital(Chain(whys, "; "))), *_and_then(first, others))),
         others=tuple(dict.fromkeys((*(each.rule.span for each in others), *shared.lines))),
         numbers=numbers,
+        about=frozenset.intersection(*(each.touched for each in alike)),
     )
 
 

@@ -7,10 +7,13 @@ is reachable, so the game cannot terminate.)
 
 from __future__ import annotations
 
-from compose.check.found import Found
+from compose.check.findings.stranded import behind_dead_ends
+from compose.check.found import Found, Value
 from compose.check.never import why_never
+from compose.check.pointing import missing_in
 from compose.check.seen import everywhere
 from compose.check.study import Study, once
+from compose.check.witness import line_of_play
 from grammar.finding import Severity
 from grammar.said import Chain, said
 from grammar.span import nowhere
@@ -38,12 +41,26 @@ def no_end(study: Study) -> list[Found]:
             place=places[0] if places else nowhere(),
             hint=Chain((*reasons, _mend(study)), ". "),
             others=places[1:],
+            witness=line_of_play(study.space, int(study.dead_ends[0])) if stuck(study) else (),
             numbers=(("states", float(study.space.states)),),
+            about=frozenset[int]().union(*(why.still for why in whys)),
         )
     ]
 
 
-def _mend(study: Study) -> str:
+def stuck(study: Study) -> bool:
+    """Whether play gets stuck because nothing ever ends it, and not for want of what lies somewhere for good."""
+    return bool(study.dead_ends.size) and not behind_dead_ends(study)
+
+
+def _mend(study: Study) -> Value:
+    if stuck(study):
+        missing = missing_in(study, int(study.dead_ends[0]))
+        if not missing.items:
+            return "Play gets stuck instead. Ask for what can come, so that the round ends then."
+        return said(
+            "Play gets stuck instead: {missing}. Ask for what can come, so that the round ends then.", missing=missing
+        )
     if study.net.bell is not None:
         return "Leave the sentence out, or change what has to happen for it."
     if not study.net.ends:

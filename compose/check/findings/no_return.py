@@ -60,4 +60,5 @@ def _finding(study: Study, lost: Mapping[str, Longs], sides: list[str]) -> Found
         ),
         witness=line_of_play(study.space, state),
         numbers=(("moves still to play", float(left)), ("situations", float(lost[side].size))),
+        about=frozenset(np.flatnonzero(study.table[state]).tolist()),
     )

@@ -21,7 +21,7 @@ from compose.check.study import Study, once
 from compose.check.witness import line_of_play
 from compose.net.net import Move, Net, Place, Rule, Transition
 from compose.net.on_the_way import taken_about
-from compose.net.told import Ticked
+from compose.net.told import Fetched, Ticked
 from grammar.core.declared import AreaKind
 from grammar.core.values import SHARED, AreaId, At, SideId
 from grammar.finding import Severity
@@ -61,6 +61,12 @@ def behind_dead_ends(study: Study) -> dict[int, Value]:
         if never and stuck[:, [each.place for each in alike]].any(axis=1).all():
             found[alike[0].place] = Chain((_title(study, alike), _mend(study, alike)))
     return found
+
+
+def lying_places(study: Study) -> frozenset[int]:
+    """The places of `behind_dead_ends`, those of mirrored sides, too."""
+    told = behind_dead_ends(study)
+    return frozenset(each.place for alike in _strandings(study) if alike[0].place in told for each in alike)
 
 
 @once
@@ -147,6 +153,7 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
             ("situations", float(states.size)),
             ("most at once", float(study.table[states, first.place].max())),
         ),
+        about=frozenset(each.place for each in alike),
     )
 
 
@@ -184,9 +191,10 @@ def _act(study: Study, where: Place) -> str:
 
 
 def nobody_uses(net: Net, ball: Place) -> bool:
-    """Whether nobody does anything with balls of a kind, wherever they lie."""
+    """Whether nobody does anything with balls of a kind but to fetch them, wherever they lie."""
     own = {number for number, place in enumerate(net.places) if (place.token, place.kind) == ("ball", ball.kind)}
-    return not any(own.intersection(limit) for transition in net.transitions for limit in transition.rate.limits)
+    acting = (transition for transition in net.transitions if not isinstance(transition.told, Fetched))
+    return not any(own.intersection(limit) for transition in acting for limit in transition.rate.limits)
 
 
 def forbidden_by(study: Study, place: int) -> Rule | None:

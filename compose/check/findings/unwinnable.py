@@ -30,7 +30,14 @@ def unwinnable(study: Study) -> list[Found]:
     if study.net.match.halves:
         apart = [lost] if len(lost) == len(study.net.sides) else [[side] for side in lost]
         return [_over_halves(study, each) for each in apart if each] if _whole(study) else []
+    lost = [side for side in lost if not _second_each_time(study, side)]
     return lost_sides_told(everywhere(study), lost, (("states", float(study.space.states)),))
+
+
+def _second_each_time(study: Study, side: str) -> bool:
+    """Whether it would have won but for another who has won by the same move: that is told as two winners."""
+    clashing = set(study.space.clash_of[study.space.clash_of >= 0].tolist())
+    return any(study.net.ends[number].winner == side for number in clashing)
 
 
 def lost_sides_told(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...] = ()) -> list[Found]:
@@ -100,6 +107,7 @@ def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]
         hint=hint,
         others=tuple(dict.fromkeys(lines[1:])),
         numbers=numbers,
+        about=frozenset().union(*(why.still for why in whys)) if len(whys) else frozenset(),
     )
 
 
