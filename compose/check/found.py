@@ -76,10 +76,17 @@ class KeptBy:
     doer: str
 
 
+@frozen
+class StoodUpBy:
+    """The line of a sheet by which the teacher stands up what is down in a place."""
+
+    place: Place
+
+
 # A place stands for several of what it counts, a rule for its line of the sheet, in quotes, a match for one part of it.
 Piece = Match | Place | Comparison | All | AnyOf | Not | End | Transition | Reaction | Rule
 Text = Said | Listed | Chain | Capital | Written
-Instead = BackBy | FetchedBy | KeptBy
+Instead = BackBy | FetchedBy | KeptBy | StoodUpBy
 Value = Union[Text, Sides, Likewise, Wins, Counted, Share, Instead, Piece, str, int, float]
 
 

@@ -26,6 +26,13 @@ class Why:
     still: frozenset[int] = field(default=frozenset(), eq=False)
 
 
+def never_any(net: Net, *places: int) -> Why:
+    """That nothing is ever in any of these places."""
+    none = Comparison(tuple((1, place) for place in places), "==", 0)
+    named = Chain(tuple(net.places[place] for place in places), " or ")
+    return Why(said("there are never any {tokens}", tokens=named), none, still=frozenset(places))
+
+
 NOTHING_LEADS_TO_IT = Why("nothing that can be tried in this game leads to it")
 
 
@@ -75,9 +82,7 @@ def _instead(seen: Seen, part: Condition) -> Why:
         if any(net.places[place].token == RESULT for _, place in part.terms):
             return _why_no_rule(seen, part)
         if (part.relation, part.bound) == (">=", 1):
-            named = Chain(tuple(net.places[place] for _, place in part.terms), " or ")
-            none = frozenset(place for _, place in part.terms)
-            return Why(said("there are never any {tokens}", tokens=named), Comparison(part.terms, "==", 0), still=none)
+            return never_any(net, *(place for _, place in part.terms))
         if part.relation != ">=" and part.bound >= 0 and not seen.ever(evolve(part, relation="<=")):
             return _always_more(seen, part)
     no_room = _no_room(part, net)

@@ -1,7 +1,8 @@
 """One cause is one finding: what only follows from what is told before is said there, and not again.
 
 A class is not helped by four findings for one slip. Which cause is the same is known from places alone: a line that
-never takes effect would change what for that never changes; a chance is lost with what lies where nobody fetches it.
+never takes effect would change what for that never changes, or is short of the kit that nobody uses; with what lies
+where nobody fetches it a chance is lost, and play may go round for ever.
 """
 
 from __future__ import annotations
@@ -9,18 +10,24 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.check.findings.dead_end import CODE as DEAD_END
-from compose.check.findings.idle import CODE as IDLE
+from compose.check.findings.endless import CODE as ENDLESS
+from compose.check.findings.idle_kit import CODE as IDLE_KIT
 from compose.check.findings.no_end import CODE as NO_END
 from compose.check.findings.no_return import CODE as NO_RETURN
 from compose.check.findings.stranded import CODE as STRANDED
 from compose.check.findings.unwinnable import CODE as UNWINNABLE
 from compose.check.found import Found
-from grammar.finding import Severity
+from grammar.finding import IDLE, Severity
 from grammar.frozen import evolve
 from grammar.said import Chain, said
 
-LYING = (DEAD_END, STRANDED)
-NEVER = (UNWINNABLE, NO_END)
+COMES_OF = {  # what follows from which findings, where they speak of the same places
+    NO_RETURN: (DEAD_END, STRANDED),
+    STRANDED: (ENDLESS,),
+    IDLE: (UNWINNABLE, NO_END),
+    IDLE_KIT: (IDLE,),
+}
+MENDED_BESIDE = (NO_RETURN,)  # what these say of mending, the graver finding says better
 
 
 def one_cause(found: Sequence[Found], everybody_loses: bool) -> list[Found]:
@@ -38,16 +45,13 @@ def one_cause(found: Sequence[Found], everybody_loses: bool) -> list[Found]:
 
 def _follows(later: Found, earlier: Found) -> bool:
     """Whether one comes of the same cause as the other, which is the graver."""
-    if not later.about & earlier.about or earlier.severity is Severity.NOTE:
-        return False
-    if later.code == NO_RETURN:
-        return earlier.code in LYING
-    return later.code == IDLE and earlier.code in NEVER
+    follows = earlier.code in COMES_OF.get(later.code, ()) and bool(later.about & earlier.about)
+    return follows and earlier.severity is not Severity.NOTE
 
 
 def _told_with(earlier: Found, later: Found) -> Found:
     """The one finding for both."""
     others = tuple(dict.fromkeys((*earlier.others, later.place, *later.others)))
     told = said("It goes with that: {title}", title=later.title)
-    why = (later.hint,) if later.code == IDLE else ()
+    why = () if later.code in MENDED_BESIDE else (later.hint,)
     return evolve(earlier, hint=Chain((earlier.hint, told, *why)), others=others)

@@ -9,7 +9,7 @@ from compose.check.found import Share, Value
 from compose.check.never import plain
 from compose.check.rate import factor
 from compose.check.study import Study
-from compose.net.net import Move, Net, Not, Rate
+from compose.net.net import Comparison, Move, Net, Not, Rate
 from grammar.said import Chain, said
 from grammar.span import Span, nowhere
 
@@ -62,8 +62,12 @@ def missing_in(study: Study, state: int) -> Chain:
 def missing_places(study: Study, state: int) -> tuple[int, ...]:
     """The places that are empty in a state where whoever acts needs something of them."""
     counts = study.table[state]
-    sums = (each for t in study.net.transitions if not t.ticks
-            for each in (*t.rate.limits, *(ratio.numerator for ratio in t.rate.ratios)))  # fmt: skip
+    sums: list[tuple[int, ...]] = []
+    for transition in study.net.transitions:
+        if not transition.ticks:
+            asked = (c for c in clauses(transition.guard) if isinstance(c, Comparison) and c.relation == ">=")
+            sums += [tuple(place for times, place in each.terms if times > 0) for each in asked if each.bound > 0]
+            sums += [*transition.rate.limits, *(ratio.numerator for ratio in transition.rate.ratios)]
     return tuple(dict.fromkeys(place for places in sums if not counts[list(places)].sum() for place in places))
 
 

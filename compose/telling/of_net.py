@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from compose.check.found import BackBy, Counted, FetchedBy, KeptBy, Likewise, Share, Sides, Wins
+from compose.check.found import BackBy, Counted, FetchedBy, Instead, KeptBy, Likewise, Share, Sides, StoodUpBy, Wins
 from compose.net.match import Match
 from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, End, Net, Not, Place, Reaction, Rule, Transition
 from compose.net.sums import whose_lives
@@ -65,7 +65,7 @@ class OfNet:
                 return self.voice.wins(SideId(side))
             case Share(part, whole):
                 return self.voice.wording.percent(percents(part, whole) / 100)
-            case Rule() | End() | Transition() | Reaction() | BackBy() | FetchedBy() | KeptBy():
+            case Rule() | End() | Transition() | Reaction() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
                 return f"« {self._line(value)} »"
             case Match():
                 return self.voice.say(part_words(value))
@@ -73,14 +73,14 @@ class OfNet:
                 return self._condition(value)
         return None
 
-    def _line(self, value: Rule | End | Transition | Reaction | BackBy | FetchedBy | KeptBy) -> str:
+    def _line(self, value: Rule | End | Transition | Reaction | Instead) -> str:
         """The line of the sheet that says so, as it is written."""
         match value:
             case Rule():
                 return value.text
             case End():
                 return value.rule.text
-            case BackBy() | FetchedBy() | KeptBy():
+            case BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
                 return line_instead(self.net, value)
         return value.rules[0].text if value.rules else value.effects[0].rule.text
 

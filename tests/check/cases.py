@@ -36,19 +36,23 @@ def bell(builder: Builder, after_s: float = 360.0, draw: bool = True) -> Bell:
     return Bell(after_s, (builder.result("north leads", "north", builder.more("north", "south"), told),), told)
 
 
-def one_ball_duel(balls_must_go_too: bool, clock: bool = False) -> Net:
-    """One against one, a ball that changes sides with each throw; whoever is hit is out."""
+def one_ball_duel(balls_must_go_too: bool, clock: bool = False, may_be_lost: bool = False) -> Net:
+    """One against one, a ball that changes sides with each throw, or is lost with it; whoever is hit is out."""
     duel = Builder("north", "south")
     for side, balls in (("north", 1), ("south", 0)):
         duel.place(f"{side} in", 1, 1, "player", side)
         duel.place(f"{side} out", 0, 1, "player", side, final=True)
         duel.place(f"{side} ball", balls, 1, "ball", side)
+    duel.place("lost ball", 0, 1, "ball", final=True)
     throw, out, win = duel.rule("throw"), duel.rule("whoever is hit is out"), duel.rule("last one in wins")
     for side, other in (("north", "south"), ("south", "north")):
         ball = duel.move(f"{side} ball", f"{other} ball", throw)
         rate = duel.rate(f"{side} in", f"{side} ball")
         duel.may(f"{side} hits", ball, duel.move(f"{other} in", f"{other} out", out), side=side, rate=rate)
         duel.may(f"{side} misses", ball, side=side, rate=rate)
+        if may_be_lost:
+            lost = duel.move(f"{side} ball", "lost ball", throw)
+            duel.may(f"{side} hits last", lost, duel.move(f"{other} in", f"{other} out", out), side=side, rate=rate)
         none_in, no_ball = duel.at_most(f"{other} in", 0), duel.at_most(f"{other} ball", 0)
         guard = All((none_in, no_ball)) if balls_must_go_too else none_in
         duel.end(f"{side} wins", side, guard, win)
@@ -77,10 +81,11 @@ def race(
     *,
     south_throws: bool = True,
     clock: bool = False,
+    bell_draws: bool = True,
     misses: bool = False,
     start: int = 0,
 ) -> Net:
-    """Each side scores points; the first to so many wins."""
+    """Each side scores points; the first to so many wins, and at a bell it is a draw or north's who leads."""
     play = Builder("north", "south")
     for side in ("north", "south"):
         play.place(side, start, capacity, "points", side)
@@ -91,7 +96,7 @@ def race(
             if misses:
                 play.may(f"{side} misses", side=side, rules=(score,))
         play.end(f"{side} wins", side, play.at_least(side, to), win)
-    return play.net(bell(play) if clock else None)
+    return play.net(bell(play, draw=bell_draws) if clock else None)
 
 
 def lost_balls(fetched: bool, final: bool = False, wind: bool = False) -> Net:

@@ -7,13 +7,13 @@ from compose.check.space import Budget
 from grammar.finding import Basis, Severity
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.build import Builder
-from tests.check.cases import bell, checked, found, lost_balls, one_ball_duel, race, rally
+from tests.check.cases import bell, checked, found, lost_balls, one_ball_duel, race, rally, told
 
 
 def test_dead_end() -> None:
-    [finding] = found(one_ball_duel(balls_must_go_too=True), "C-dead-end")
+    [finding] = found(one_ball_duel(balls_must_go_too=True, may_be_lost=True), "C-dead-end")
     assert finding.severity is Severity.WARNING and finding.basis is Basis.PROVED
-    assert dict(finding.numbers) == {"dead ends": 2.0, "states": 4.0}
+    assert dict(finding.numbers) == {"dead ends": 2.0, "states": 6.0}
     assert [step.words for step in finding.witness] == ["the round starts", "north hits"]
     assert finding.witness[-1].transition == 0
     assert "no south in" in finding.hint
@@ -22,9 +22,16 @@ def test_dead_end() -> None:
 
 
 def test_dead_end_before_a_bell_is_still_a_warning_in_other_words() -> None:
-    [finding] = found(one_ball_duel(balls_must_go_too=True, clock=True), "C-dead-end")
+    [finding] = found(one_ball_duel(balls_must_go_too=True, may_be_lost=True, clock=True), "C-dead-end")
     assert finding.severity is Severity.WARNING
     assert "until the bell" in finding.title
+
+
+def test_play_that_gets_stuck_because_nothing_ever_ends_it_is_told_once() -> None:
+    [finding] = told(one_ball_duel(balls_must_go_too=True))
+    assert finding.code == "C-no-end" and finding.severity is Severity.WARNING
+    assert [step.words for step in finding.witness] == ["the round starts", "north hits"]
+    assert "gets stuck instead: no north ball, no south in." in finding.hint
 
 
 def test_endless() -> None:
@@ -65,8 +72,13 @@ def test_no_end() -> None:
     assert "never at least 5 north" in finding.hint
     assert not found(race(to=5, capacity=4), "C-endless"), "said once is enough"
     assert not found(race(to=5, capacity=5), "C-no-end")
-    [by_clock] = found(race(to=5, capacity=4, clock=True), "C-no-end")
+    [by_clock] = found(race(to=5, capacity=4, clock=True, bell_draws=False), "C-no-end")
     assert by_clock.severity is Severity.WARNING and "before the bell" in by_clock.title
+
+
+def test_where_nobody_can_ever_win_that_says_why_nothing_ends_the_round() -> None:
+    [by_clock] = told(race(to=5, capacity=4, clock=True))
+    assert by_clock.code == "C-unwinnable" and "never at least 5 north" in by_clock.hint
 
 
 def test_no_end_is_not_said_of_play_by_the_clock() -> None:

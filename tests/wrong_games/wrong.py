@@ -40,9 +40,9 @@ PAIRS = (
     Pair("started-over", "C-started-over", "a side wins when the other side has no players in the rest queue"),
     Pair("two-winners", "C-two-winners", "a side wins when the other side has no cones standing"),
     Pair("chase", "C-chase", "a side has no soft balls in its half: all soft balls go to its half"),
-    Pair("no-end", "C-no-end", "a side wins when it has 7 players on the far bench", shown=False),
+    Pair("no-end", "C-no-end", "a side wins when it has 7 players on the far bench"),
     Pair("no-end-stands-again", "C-no-end", "a side wins when the other side has no lamps standing", shown=False),
-    Pair("no-end-spared", "C-no-end", "a side wins when the other side has no players in", shown=False),
+    Pair("no-end-spared", "C-no-end", "a side wins when the other side has no players in"),
     Pair("dead-end", "C-dead-end", "players roll a soft ball past the back line of the other side"),
     Pair("endless", "C-endless", "players underarm throw a red ball through the ring of the other side"),
     Pair("unwinnable", "C-unwinnable", "a side wins when the other side has no cones standing", shown=False),
@@ -52,7 +52,7 @@ PAIRS = (
     Pair(
         "counts-where-nothing-lies",
         "C-idle",
-        "at the end nuts in the drop circle score 2 points for south",
+        "players of north take a nut from the drop circle to their store base",
         shown=False,
     ),
     Pair(
@@ -119,5 +119,6 @@ PAIRS = (
     Pair("one-corner-shut", "C-dead-end", "nobody fetches balls from the corner of larks"),
     Pair("no-end-before-the-bell", "C-no-end", "a warden is hit: the thrower's side wins", shown=False),
     Pair("coins-run-out", "C-dead-end", "players carry a coin from the middle to their back line"),
-    Pair("no-return", "C-no-return", "players underarm throw a soft ball at the players of the other side"),
+    Pair("no-return", "C-no-return", "players underarm throw a soft ball at the captain of the other side"),
+    Pair("lost-with-the-balls", "C-stranded", "players underarm throw a soft ball at the players of the other side"),
 )

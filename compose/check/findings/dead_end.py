@@ -11,7 +11,7 @@ from compose.check.findings.idle_kit import idle_kit
 from compose.check.findings.no_end import no_end
 from compose.check.findings.no_end import stuck as never_ends
 from compose.check.findings.stranded import behind_dead_ends, forbidden_by, lying_places
-from compose.check.found import FetchedBy, Found, Value
+from compose.check.found import FetchedBy, Found, StoodUpBy, Value
 from compose.check.pointing import missing_in, missing_places, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
@@ -67,14 +67,12 @@ def _mend(study: Study, state: int) -> Value:
     missing = [net.places[place] for place in missing_places(study, state)]
     kinds = {each.kind for each in missing if each.token == "ball"}
     lying = [where for where, count in zip(net.places, study.table[state], strict=True)
-             if count and where.token == "ball" and where.kind in kinds]  # fmt: skip
+             if count and where.token == "ball" and where.kind in kinds and not where.final]  # fmt: skip
     if state and lying and all(isinstance(each.standing, At) for each in lying):
         line = FetchedBy(lying[0])
         pattern = 'Of no use to anybody then: {tokens}. Say who fetches them, such as "{line}".'
         return said(pattern, tokens=Chain(tuple(lying), ", "), line=line)
     if missing and all(each.token == "target" for each in missing):
-        return (
-            'Say who stands them up again, such as "the teacher stands up a target, 2 times a minute", '
-            "or let the round finish then."
-        )
+        pattern = 'Say who stands them up again, such as "{line}", or let the round finish then.'
+        return said(pattern, line=StoodUpBy(missing[0]))
     return "Say who may fetch or return what is missing, or let the round finish then."

@@ -7,6 +7,8 @@ that only moves without effect leave is such a component too: players go on tryi
 
 from __future__ import annotations
 
+import numpy as np
+
 from compose.check.found import Found, Share
 from compose.check.graph import loop_from
 from compose.check.pointing import span_of_last_move
@@ -51,6 +53,7 @@ def endless(study: Study) -> list[Found]:
             witness=line_of_play(space, state),
             loop=steps_along(space, state, loop_from(space, state)),
             numbers=(("loops", float(len(loops))), ("states without end", float(lost))),
+            about=frozenset(np.flatnonzero(study.table[~study.can_end].all(axis=0)).tolist()),
         )
     ]
 

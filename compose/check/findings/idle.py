@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
 from compose.check.found import Found, Value
-from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_no_reaction, why_not_fired
+from compose.check.never import NOTHING_LEADS_TO_IT, Why, never_any, why_never, why_no_reaction, why_not_fired
 from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
 from compose.net.net import Effect, Move, Net, Rule, Transition
@@ -73,16 +73,26 @@ def _judge(seen: Seen, rule: Rule) -> Idle | None:
     if not effects:
         whys = [why_never(seen, guard, "an end before it holds as well each time") for guard in guards]
         whys += [_why_not_fired(seen, act) for act, _ in acts]
-        whys += [Why(said("there are never any {tokens}", tokens=net.places[place])) for place in counted]
+        whys += [never_any(net, place) for place in counted]
     whys = [UNAIMED[result] for each, result in net.unaimed if each == rule] or whys
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
     moves = (each.effect for each in effects)
     touched = frozenset(place for each in moves for place in _written(each))
+    touched |= _of_their_kind(net, (place for why in whys for place in why.still))
     return Idle(rule, reasons, rule.stands_by or _helps_nobody(seen, rule), touched)
 
 
 def _written(effect: Effect) -> tuple[int, ...]:
     return (effect.source, effect.target) if isinstance(effect, Move) else (effect.place,)
+
+
+def _of_their_kind(net: Net, still: Iterable[int]) -> frozenset[int]:
+    """All places of the balls, loads or bodies of which a line is short, wherever they lie."""
+    short = {(net.places[place].token, net.places[place].kind) for place in still}
+    return frozenset(
+        number for number, place in enumerate(net.places)
+        if place.token in ("ball", "load", "body") and (place.token, place.kind) in short
+    )  # fmt: skip
 
 
 def _keeps(seen: Seen, rule: Rule) -> bool:
@@ -151,7 +161,7 @@ def _why_unchanged(seen: Seen, each: Effected) -> Why:
     source = effect.source if each.other is None else each.other
     tokens = net.places[source]
     if not any_in(seen.live, source):
-        return Why(said("there are never any {tokens}", tokens=tokens), still=frozenset((source,)))
+        return never_any(net, source)
     if any(seen.is_full(room, each.act) for room in effect.rooms):
         return Why(said("when it should, there is never room for more {tokens}", tokens=net.places[effect.target]))
     return Why(said("when it should, there are no {tokens}, or there is no room for them", tokens=tokens))

@@ -13,7 +13,7 @@ from compose.check.condition import places_read
 from compose.check.findings.stranded import likeness
 from compose.check.found import Counted, Found, Likewise
 from compose.check.study import Study
-from compose.net.net import Place, Transition
+from compose.net.net import Transition
 from grammar.finding import Severity
 from grammar.said import said
 from grammar.span import nowhere
@@ -35,11 +35,11 @@ def idle_kit(study: Study) -> list[Found]:
         for number, place in enumerate(net.places)
         if place.token in ("ball", "load", "body") and place.start and not place.final and number not in used
     ]
-    alike: dict[object, list[Place]] = {}
+    alike: dict[object, list[int]] = {}
     for number in idle:
         if np.ptp(study.table[:, number]) == 0:
             place = net.places[number]
-            alike.setdefault((likeness(study, place), place.start), []).append(place)
+            alike.setdefault((likeness(study, place), place.start), []).append(number)
     return [_finding(study, *places) for places in alike.values()]
 
 
@@ -48,7 +48,8 @@ def _taken_up(transition: Transition) -> Iterable[int]:
     return places_read(transition.guard) if transition.side is not None else ()
 
 
-def _finding(study: Study, place: Place, *others: Place) -> Found:
+def _finding(study: Study, *alike: int) -> Found:
+    place, *others = (study.net.places[number] for number in alike)
     return Found(
         code=CODE,
         severity=Severity.WARNING,
@@ -61,4 +62,5 @@ def _finding(study: Study, place: Place, *others: Place) -> Found:
         place=nowhere(),
         hint="Say who may fetch or use what lies there, or leave it out of the kit.",
         numbers=(("states", float(study.space.states)),),
+        about=frozenset(alike),
     )

@@ -7,6 +7,7 @@ this is asked of the groups, each of which may play either side.
 
 from __future__ import annotations
 
+from compose.check.condition import holds
 from compose.check.found import Found, Sides, Value
 from compose.check.match import can_win, decides
 from compose.check.never import why_never
@@ -35,9 +36,10 @@ def unwinnable(study: Study) -> list[Found]:
 
 
 def _second_each_time(study: Study, side: str) -> bool:
-    """Whether it would have won but for another who has won by the same move: that is told as two winners."""
-    clashing = set(study.space.clash_of[study.space.clash_of >= 0].tolist())
-    return any(study.net.ends[number].winner == side for number in clashing)
+    """Whether each end of it comes, but only with another who has won by the same move: that is told as two winners."""
+    torn = study.table[study.space.clash_of >= 0]
+    own = [end for end in study.net.ends if end.winner == side]
+    return bool(own) and all(holds(end.guard, torn).any() for end in own)
 
 
 def lost_sides_told(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...] = ()) -> list[Found]:

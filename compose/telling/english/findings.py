@@ -5,7 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from compose.check.found import BackBy, Counted, FetchedBy, Found, KeptBy, Likewise, Share, Sides, Stepped, Value, Wins
+from compose.check.found import (
+    BackBy,
+    Counted,
+    FetchedBy,
+    Found,
+    Instead,
+    KeptBy,
+    Likewise,
+    Share,
+    Sides,
+    Stepped,
+    StoodUpBy,
+    Value,
+    Wins,
+)
 from compose.net.match import Match
 from compose.net.net import End, Net, Place, Reaction, Rule, Transition
 from compose.telling.english.conditions import condition_in_words
@@ -19,7 +33,7 @@ from compose.telling.sides import subject, wins
 from grammar.core.values import AreaId, At, KindId, Part
 from grammar.finding import Finding, Step
 from grammar.said import Capital, Chain, Figure, Listed, Said, Written, chained, english
-from grammar.words import called_by_players, capital, listing
+from grammar.words import article, called_by_players, capital, listing
 
 SET_UP = "the round starts"
 
@@ -73,7 +87,7 @@ def words(value: Value, net: Net) -> str:
             return counted(net, place, number)
         case Share(part, whole):
             return share(part, whole)
-        case BackBy() | FetchedBy() | KeptBy():
+        case BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
             return line_instead(net, value)
         case Figure() | Written():
             return english(value)
@@ -117,9 +131,11 @@ def percents(part: int, whole: int) -> int:
     return 100 if part else 0
 
 
-def line_instead(net: Net, value: BackBy | FetchedBy | KeptBy) -> str:
-    """A sentence by which somebody has the balls that lie in a place."""
+def line_instead(net: Net, value: Instead) -> str:
+    """A sentence by which somebody has the balls that lie in a place, or a target stands again."""
     where = value.place
+    if isinstance(value, StoodUpBy):
+        return f"the teacher stands up {article(where.kind or 'target')}, 2 times a minute"
     assert isinstance(where.standing, At), "balls lie at a place"
     if isinstance(value, BackBy):
         return f"a {value.state} {where.kind or 'ball'} goes back"

@@ -1,0 +1,103 @@
+"""One cause is one finding, and what is told with another is lost neither from the verdict nor from the words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+
+import library
+from compose.check import check, explore
+from compose.check.findings import AT_THE_START, FINDINGS
+from compose.check.found import Found
+from compose.check.space import USUAL, Budget, StateSpace
+from compose.check.study import Study
+from compose.net.from_game import net_of
+from compose.net.net import Net
+from grammar.finding import Severity
+from grammar.parse import parse
+from grammar.resolve import resolve
+from tests.check.random_nets import nets
+from tests.interpreter.sheets import granted, net_in
+from tests.wrong_games.test_wrong_games import every_pair, findings
+from tests.wrong_games.wrong import Pair, players
+
+SMALL = Budget(states=3000)
+BESIDE = {  # what is rightly told besides: by leaving a thing undone a side gains what the slip alone does not give it
+    "dropped": "C-stall",
+    "coins-run-out": "C-stall",
+    "idle-too-late": "C-endless",
+}
+
+
+def apart(study: Study) -> list[Found]:
+    """Everything that each look finds, whatever comes of the same cause."""
+    looks = AT_THE_START if study.ended[0] else FINDINGS
+    return [found for entry in looks for found in entry.look(study)]
+
+
+def to_mend(found: list[Found]) -> bool:
+    return any(each.severity is not Severity.NOTE for each in found)
+
+
+def studied(net: Net, budget: Budget) -> Study | None:
+    """The study of a space within the budget, None of a larger one."""
+    space = explore(net, budget)
+    return Study(space) if isinstance(space, StateSpace) and space.complete else None
+
+
+def agrees(net: Net, budget: Budget = SMALL) -> bool:
+    """Whether the verdict was looked at: it is the same, and no defect that a plain look at the space shows is left
+    without a word."""
+    study = studied(net, budget)
+    if study is None:
+        return False
+    told = list(check(net, budget).findings)
+    assert to_mend(told) == to_mend(apart(study)), [each.code for each in apart(study)]
+    assert all(each.title for each in told)
+    if not study.ended[0]:
+        assert to_mend(told) or not study.dead_ends.size
+        open_ended = net.bell is not None and (net.open_ended or not net.ends)
+        assert to_mend(told) or open_ended or study.ended.any()
+        alone = study.contested and not net.match.halves
+        assert to_mend(told) or not alone or all(study.won(side).any() for side in net.sides)
+    return True
+
+
+@given(net=nets())
+@settings(max_examples=200, deadline=None)
+def test_the_verdict_on_a_random_net_is_that_of_all_looks_apart(net: Net) -> None:
+    agrees(net)
+
+
+@every_pair
+def test_the_verdict_on_a_wrong_game_is_that_of_all_looks_apart(pair: Pair) -> None:
+    game = pair.game("wrong")
+    assert agrees(net_in(game, players(game)), USUAL)
+
+
+@every_pair
+def test_one_wrong_line_is_one_finding(pair: Pair) -> None:
+    codes = [finding.code for finding in findings(pair, "wrong")]
+    beside = [BESIDE[pair.stem]] if pair.stem in BESIDE else []
+    assert sorted(codes) == sorted([pair.code, *beside])
+
+
+def broken(text: str) -> Iterator[Net]:
+    """The nets of a sheet without one of its lines, where it can still be read."""
+    lines = text.splitlines()
+    for number, line in enumerate(lines):
+        rest = "\n".join(lines[:number] + lines[number + 1 :])
+        sheet = parse(f"{rest}\n", "(test)").value if line.startswith("  ") else None
+        game = resolve(sheet.games[0], library.kit_categories()).value if sheet and sheet.games else None
+        net = net_of(game, granted(), {side.name: max(2, side.least) for side in game.sides}).value if game else None
+        if net is not None:
+            yield net
+
+
+@pytest.mark.parametrize("path", library.game_paths(), ids=lambda path: path.stem)
+def test_the_verdict_on_a_game_without_one_of_its_lines_is_that_of_all_looks_apart(path: Path) -> None:
+    for net in broken(path.read_text(encoding="utf-8")):
+        agrees(net)
