@@ -229,7 +229,7 @@ class Net:
     keeping: tuple[int, ...] = ()
     unaimed: tuple[tuple[Rule, Result], ...] = ()
     schedule: Schedule | None = None
-    following: tuple[tuple[Rule, Effects], ...] = ()
+    following: tuple[tuple[Rule, Effects], ...] = field(eq=False, default=())
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
     solo: tuple[str, ...] = field(eq=False, default=())
 

@@ -46,6 +46,11 @@ _ON_THE_FLOOR = (
     {"before", "along"},
     {"beside", "behind"},
 )
+_TWO_WORDS = (
+    {"halved across", "in equal parts"},
+    {"minute", "60 s"},
+    {"it stands up again", "it stays as it is"},  # of a ring
+)
 _HERE = ("in", "on", "")
 _SINGLE_SLOTS = ("Sides.names", "Area.name", "Track.name", "Role.name", "Kit.name", "Headcount.of")
 # In an event these can be one side: the one concerned is the other one, that of the keeper or of who caught.
@@ -66,7 +71,11 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
         dealt = section == "set-up" and {_class(was), _class(now)} == {"each", "their"}  # balls of nobody: to each
         return dealt or "" in (_class(was), _class(now)) or _class(was) == _class(now)
     if field == "preposition":
-        return was in _HERE and now in _HERE
+        bench = "bench: " in exchange.sentence.words()  # along a line it stands behind it
+        return {was, now} <= {*_HERE} or (bench and {was, now} == {"along", "behind"})
+    if exchange.slot == "OwnerName.name" and section in ("set-up", "play"):  # the logs of the guards are their side's
+        meant = (names.meanings.get(each) for each in (was, now))
+        return len({each.side if isinstance(each, PlayerMeaning) else side_named(each) for each in meant} - {None}) == 1
     if field in ("owner", "possessive", "other"):
         if section in ("set-up", "kit", "space") and "that" in (_owner(was, names), _owner(now, names)):
             return True  # what belongs to one named side is theirs
@@ -83,10 +92,11 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
         kit = [each for each in (was, now) if isinstance(names.meanings.get(each), KitMeaning)]
         return _names_alike(was, now, names) or {was, now} == {"middle", "middle line"} or (crate and bool(kit))
     if field == "quantity":  # "the stone" is said of one: of several it is refused
-        return _class(was) == _class(now) or "the" in (was, now)
+        reached = section == "finish" and was.removeprefix("at least ") == now.removeprefix("at least ")
+        return reached or _class(was) == _class(now) or "the" in (was, now)
     if field == "which":  # a ball leaves a half for another, or the court from the half to which it was sent
         return "half it left" in (was, now)
-    return {was, now} in [{"halved across", "in equal parts"}, *({"", word} for word in _SAID_OR_NOT)]
+    return {was, now} in [*_TWO_WORDS, *({"", word} for word in _SAID_OR_NOT)]
 
 
 def _same_of_one(exchange: Exchange, names: Names) -> bool:
@@ -150,7 +160,8 @@ def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
     if _of_who_did_it(exchange):
         return True
     if field == "name":
-        return _one_is_wide(exchange.was, exchange.now) or _same_who_arrives(exchange, names)
+        same = _same_who_arrives(exchange, names) or _same_person(exchange, names)
+        return same or _one_is_wide(exchange.was, exchange.now)
     if field in ("owner", "side", "possessive"):
         owners = {_owner(each, names) for each in both}
         wide = field == "owner" and bool({"a", "each"} & owners)
@@ -160,8 +171,7 @@ def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
 
 
 def _one_is_wide(was: str, now: str) -> bool:
-    wide = {*CATEGORY_WORDS, *SHOT_WORDS}
-    return bool({was, now, *(one for one in wide if plural(one) in (was, now))} & wide)
+    return any(each in (was, now) or plural(each) in (was, now) for each in (*CATEGORY_WORDS, *SHOT_WORDS))
 
 
 def _same_in_an_event(exchange: Exchange, names: Names) -> bool:
@@ -218,7 +228,7 @@ def _owner(phrase: str, names: Names) -> str:
     plain = " ".join(word for word in words if word not in ("the", "side"))
     if "other" in words:
         return "other"
-    if plain in ACTORS:
+    if plain in (*ACTORS, *map(plural, ACTORS)):
         return "thrower"
     if plain in ("it", "that", "their", "its", ""):
         return "that"
@@ -228,9 +238,8 @@ def _owner(phrase: str, names: Names) -> str:
 
 
 def _owners_alike(was: str, now: str, section: str) -> bool:
-    if was == now or {was, now} in ({"a", "each"}, {"a", "that"}):
-        return True
-    return section == "when" and was in _CONCERNED and now in _CONCERNED
+    alike = was == now or {was, now} in ({"a", "each"}, {"a", "that"})
+    return alike or (section == "when" and was in _CONCERNED and now in _CONCERNED)
 
 
 def _names_alike(was: str, now: str, names: Names) -> bool:
@@ -238,6 +247,4 @@ def _names_alike(was: str, now: str, names: Names) -> bool:
     if was in (now, plural(now)) or now == plural(was) or names.meanings.get(was, was) == names.meanings.get(now, now):
         return True
     people = {*names.people, *(plural(one) for one in names.people), *names.sides}
-    if len(names.sides) == 1 and {was, now} <= people:
-        return True
-    return _one_is_wide(was, now)
+    return (len(names.sides) == 1 and {was, now} <= people) or _one_is_wide(was, now)

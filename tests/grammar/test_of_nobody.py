@@ -1,4 +1,4 @@
-"""What belongs to no side has no side that scores."""
+"""No side scores for what is nobody's, nobody is called thrower where nobody throws, and others' things stay theirs."""
 
 from __future__ import annotations
 
@@ -67,3 +67,20 @@ def test_another_side_scores(said: str) -> None:
 
 def test_of_what_each_side_has_its_side_scores() -> None:
     assert not refusals(OWNED)
+
+
+def test_where_nobody_throws_nothing_is_the_throwers() -> None:
+    line = "\nplay\n  players fetch foam balls from {where}\n"
+    assert not refusals(OWNED.replace("\nplay\n", line.format(where="behind their back line")))
+    (told,) = refusals(OWNED.replace("\nplay\n", line.format(where="behind the kicker's back line")))
+    assert told == "`the kicker's back line`: of nobody who could be meant has been spoken here."
+
+
+def test_nobody_blocks_what_belongs_to_every_side() -> None:
+    line = "\nplay\n  1 player stands before each cone with the feet\n"
+    blocks = "\nplay\n  players block shots at the cones of {whose} with the feet\n"
+    assert not refusals(OWNED.replace("\nplay\n", line))
+    assert not refusals(OWNED.replace("\nplay\n", blocks.format(whose="their side")))
+    for whose in ("each side", "every side", "a side"):
+        (told,) = refusals(OWNED.replace("\nplay\n", blocks.format(whose=whose)))
+        assert told == "Nobody blocks what belongs to others."

@@ -72,6 +72,7 @@ def scene_of(sheet: Sheet, deed: Deed, board: Board) -> Scene:
     keeping = board.pupils[aim.hit].side if aim.hit is not None else owner or aim.concerned
     catching = board.pupils[deed.catcher].side if deed.catcher is not None else None
     concerned = catching if deed.outcome == CAUGHT else owner or aim.concerned
+    concerned = deed.side if aim.what == "way" and deed.outcome == REACHED else concerned
     own = concerned == deed.side and not sheet.solo
     return Scene(concerned, sheet.only_other(deed.side) if own else concerned, deed.side, catching, keeping, deed)
 
@@ -176,7 +177,7 @@ def _person(sheet: Sheet, who: then.Who, scene: Scene) -> object:
     if who.determiner in ("all", "each", "every") or means_frozen(sheet, who) is not None:
         return ("all", who.words())
     meant = sheet.meaning(who.name)
-    if who.determiner == "its":
+    if who.determiner in ("its", "their"):
         return ("person", "keeper")
     if acts_by_name(sheet, who, scene.deed):
         return ("person", "actor")

@@ -108,7 +108,7 @@ def _everybody(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
 
 def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
     deed, meant = scene.deed, sheet.meaning(who.name)
-    if who.determiner == "its" or meant == Part("keeper"):
+    if who.determiner in ("its", "their") or meant == Part("keeper"):
         found: dict[object, int] = {}
         for number in board.playing((scene.keeping,) if scene.keeping else ()):
             found.setdefault(board.pupils[number], number)

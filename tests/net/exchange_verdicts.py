@@ -14,6 +14,7 @@ import library
 from compose.check import Budget, check
 from compose.net.from_game import net_of
 from compose.net.net import Net, Rule
+from compose.staging.floor.throws import throws
 from compose.staging.laid_out import laid_out
 from compose.staging.teams import teams_of, usual_players
 from grammar.core.game import Core
@@ -33,7 +34,9 @@ LEAST_PLAYERS = 3
 PLAYED = ("set-up", "play", "when", "finish")
 CLASSES = (9, 16, 23, 30, 41)  # pupils: classes of different sizes are parted differently
 LOOKED_AT = Budget(states=3_000)
-TOLD_ONLY = frozenset({"name", "words", "span", "rule", "rules", "title", "told", "plurals", "lines", "text"})
+TOLD_ONLY = frozenset(
+    ["name", "words", "span", "rule", "rules", "title", "told", "plurals", "lines", "text", "following"]
+)
 
 
 class Verdict(Enum):
@@ -76,7 +79,8 @@ class Staged:
 
     @cached_property
     def floor(self) -> Any:
-        return numbers(laid_out(self.game, self.players))
+        floor = laid_out(self.game, self.players)
+        return numbers(floor), numbers(throws(self.core, floor))
 
     @cached_property
     def teams(self) -> Any:

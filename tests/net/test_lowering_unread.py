@@ -44,6 +44,24 @@ def test_an_order_of_one_target_is_told(kit: str, noted: bool) -> None:
     assert any("in order or not" in each.title for each in found) == noted
 
 
+@pytest.mark.parametrize(
+    ("stand", "noted"),
+    [
+        (
+            SET_UP,
+            ["No line says where any post stands, and nobody aims there: it is there for nothing."],
+        ),
+        (f"{SET_UP}\n  posts on the back line of their side", []),
+    ],
+)
+def test_what_stands_nowhere_is_told(stand: str, noted: list[str]) -> None:
+    kit = f"{KIT}\n  2 posts for each side, like a cone"
+    sections = {"space": SPACE, "sides": SIDES, "kit": kit, "set-up": stand, "play": THROW, "when": WAITS}
+    text = "game Bare\n" + "".join(f"{name}\n  {said}\n" for name, said in {**sections, "finish": FINISH}.items())
+    found = net_of(game_in(text), granted(), {"north": 3, "south": 3}).findings
+    assert [each.title for each in found if each.code == "N-unread"] == noted
+
+
 def test_a_role_that_grows_is_read() -> None:
     sides = f"{SIDES}\n  role guard: 1 to 2 players of each side"
     assert told(sides=sides, when="a player is hit: that player becomes a guard") == []
@@ -66,9 +84,7 @@ LOST = "a player is hit: that player loses a life"
         (LOST, "two halves of 3 min", "more lives wins", False),
     ],
 )
-def test_what_a_half_compares_besides_the_points_that_are_added(
-    when: str, halves: str, end: str, noted: bool
-) -> None:
+def test_what_a_half_compares_besides_the_points_that_are_added(when: str, halves: str, end: str, noted: bool) -> None:
     sections = {"space": SPACE, "sides": f"{SIDES}\n  each player has 2 lives", "kit": KIT, "set-up": SET_UP}
     finish = f"{halves}\n  after 3 min: {end}, else a draw"
     sections |= {"play": THROW, "when": f"{when}\n  a player loses the last life: that player is out", "finish": finish}

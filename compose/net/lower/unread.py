@@ -15,7 +15,7 @@ from grammar.core.game import Core, Play
 from grammar.core.guards import Points
 from grammar.core.play import AtPlayers, AtThing, Lines, Offer, Order, Waiting
 from grammar.core.rules import Go, Happening, Person, Result, Swap
-from grammar.core.values import At, KindId, Skill, Spot, Thing
+from grammar.core.values import At, KindId, Skill, Sort, Spot, Thing
 from grammar.finding import Finding, Severity, spoken
 from grammar.said import Many, Side, Value, said
 from grammar.words import listing, plural
@@ -26,7 +26,7 @@ CODE = "N-unread"
 def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
-    counts = (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core))
+    counts = (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core), *_nowhere(core))
     said = (*_halves(core), *_added(core), *_stays(core), *_orders(core), *_low(core), *_posts(core), *_worths(core))
     for finding, line in (*counts, *said):
         found.setdefault(line, finding)
@@ -181,6 +181,16 @@ def _worths(core: Core) -> Iterator[tuple[Finding, int]]:
         if idle and any(kinds & aimed for kinds in several):
             title = f"Nobody aims at any {listing(idle)}: what this line says of that never comes."
             yield _told(core, lines, title, "Let somebody aim there, or leave it out of the line."), lines[0]
+
+
+def _nowhere(core: Core) -> Iterator[tuple[Finding, int]]:
+    """Things of the kit that no line sets up and at which nobody aims; mats and benches make places."""
+    used = {start.what.kind for start in core.play.starts if isinstance(start.what, Thing)}
+    used |= {thing.kind for thing in core.play.aimed_at}
+    for kind in core.play.kinds:
+        if kind.sort in (Sort.TARGET, Sort.RING, Sort.BODY, Sort.LOAD) and kind.id not in used:
+            title = f"No line says where any {kind.id.key} stands, and nobody aims there: it is there for nothing."
+            yield _told(core, kind.lines, title, "Say it in set-up, or leave it out of the kit."), kind.lines[0]
 
 
 def _told(core: Core, lines: Lines, title: Value, hint: str) -> Finding:

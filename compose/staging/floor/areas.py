@@ -31,7 +31,6 @@ AROUND_M = 1.0  # assumption: what lies around a place reaches a step farther th
 LONG = (Part.ACROSS, Part.ALONG)
 BENCH_M = 3.5  # as long as a gym bench usually is (library/kit/furniture.toml)
 SEAT_M = 0.8  # assumption: a pupil on a bench, with the gap to the next
-LINES = (Landmark.SIDE_LINE, Landmark.BACK_LINE)
 
 
 def with_areas(play: Play, ground: Ground) -> Ground:
@@ -75,8 +74,6 @@ def _regions_of(area: Area, ground: Ground, benches: int) -> list[Region]:
         return list(regions(ground, lies, reaching_m))
     if area.kind is AreaKind.STRIP and lies.of is Landmark.MIDDLE and lies.part is Part.AT:
         lies = evolve(lies, part=Part.ACROSS)  # a strip is as long as the court is wide
-    if area.kind is AreaKind.BENCH and lies.part is Part.ALONG and lies.of in LINES:
-        lies = evolve(lies, part=Part.BEHIND)  # a bench along a line stands off the court, where nobody runs into it
     if area.places > 1 and lies.of in (Landmark.COURT, Landmark.HALF):
         return [island for region in regions(ground, lies) for island in _spread(region, area.places, depth_m)]
     found = list(everywhere(ground, lies, depth_m) if area.places > 1 else regions(ground, lies, depth_m))

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from grammar.core.play import ComeBack, Free, Turn, Waiting
 from grammar.core.reading.events.crossing import how_many_wait, waiting_there
-from grammar.core.reading.phrases.aims import spoken_by
+from grammar.core.reading.phrases.aims import spoken_of
 from grammar.core.reading.phrases.frozen import frozen_ones, mates_frozen, where_frozen
 from grammar.core.reading.play.services import doers_of, spots_of_place
 from grammar.core.reading.sheet.reader import Reader, exactly, seconds
@@ -47,7 +47,7 @@ def _free_frozen(
         if side is None:
             found = tuple(frozen_ones(reader, whom, Spoken(reader.side_ids), reader.all_sides))
         else:
-            found = (mates_frozen(reader, whom, side, spoken_by(reader, side)),)
+            found = (mates_frozen(reader, whom, side, spoken_of(reader, side)),)
         yield from (Free(who, waiting, per_minute, (line,), together) for waiting in found)
 
 

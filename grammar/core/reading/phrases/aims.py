@@ -27,6 +27,7 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
+from grammar.frozen import evolve
 from grammar.meanings import MateMeaning, PlayerMeaning
 from grammar.said import quoting, write
 from grammar.sentences import attempting
@@ -35,10 +36,15 @@ from grammar.sentences.base import Np
 LINES = (Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.MIDDLE_LINE, Landmark.WALL)
 
 
+def spoken_of(reader: Reader, side: SideId) -> Spoken:
+    """Who the words of a play line mean for a side; nobody throws there who could be called the thrower."""
+    own = frozenset({side})
+    return Spoken(reader.side_ids, own=own, that=None, other=reader.others(side) or own)
+
+
 def spoken_by(reader: Reader, side: SideId) -> Spoken:
     """Who the words of a play line mean while a side acts."""
-    own, others = frozenset({side}), reader.others(side)
-    return Spoken(reader.side_ids, own=own, that=None, other=others or own, parts={Whose.ACTOR: own})
+    return evolve(spoken_of(reader, side), parts={Whose.ACTOR: frozenset({side})})
 
 
 def aims_of(

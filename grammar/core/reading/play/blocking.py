@@ -6,10 +6,10 @@ from collections.abc import Iterable, Iterator
 from contextlib import suppress
 
 from grammar.core.play import Guarding
-from grammar.core.reading.phrases.aims import spoken_by
+from grammar.core.reading.phrases.aims import spoken_of
 from grammar.core.reading.play.offers import acting
 from grammar.core.reading.sheet.reader import Reader
-from grammar.core.reading.sheet.whose import Senseless, Spoken
+from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
 from grammar.core.stopping import Blocking, Means
 from grammar.core.values import SHARED, Population, SideId, Sort, Thing
 from grammar.frozen import evolve
@@ -119,10 +119,19 @@ def _by_side(reader: Reader, sentence: Blocks, each: int | None, line: int) -> I
     for side in reader.side_ids:
         own = frozenset(one for one in who if one.side == side)
         if own:
-            phrase, spoken = sentence.what, spoken_by(reader, side)
+            phrase, spoken = sentence.what, spoken_of(reader, side)
+            _refuse_of_every_side(reader, phrase)
             for thing in reader.thing_phrase(phrase, spoken, frozenset({side}), Sort.TARGET, Sort.RING, some=False):
                 if thing.owner in (side, SHARED):
                     yield Blocking(own, thing, each, MEANS[sentence.means], (line,))
+
+
+def _refuse_of_every_side(reader: Reader, phrase: Np) -> None:
+    """Raises Senseless for the things of every side: before those of others nobody stands."""
+    said = whose(reader.game, phrase)
+    if said.whose in (Whose.ONE_EACH, Whose.ANY) and len(reader.sides) > 1:
+        hint = write(f"the {phrase.name.text} of their side")
+        raise Senseless(said.node, "Nobody blocks what belongs to others.", hint)
 
 
 def _enough(reader: Reader, sentence: Blocks, blocking: Blocking) -> None:

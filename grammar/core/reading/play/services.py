@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from grammar.core.declared import Cut
 from grammar.core.play import Factor, Fetch, Hold, Home, Of, StandUp, Unfetched, Who
-from grammar.core.reading.phrases.aims import spoken_by
+from grammar.core.reading.phrases.aims import spoken_of
 from grammar.core.reading.phrases.going_back import back_to
 from grammar.core.reading.play.offers import acting
 from grammar.core.reading.play.possession import sent, side_of_place, with_side
@@ -35,7 +35,7 @@ REST_RESULTS = {
 def read_stay(reader: Reader, sentence: play.Stay, line: int) -> Iterator[Home]:
     """Where each population stays."""
     for who in acting(reader, sentence.who):
-        spots = reader.spots(sentence.preposition, sentence.where, spoken_by(reader, who.side), frozenset({who.side}))
+        spots = reader.spots(sentence.preposition, sentence.where, spoken_of(reader, who.side), frozenset({who.side}))
         for spot in spots:
             if spot.part is not Part.AT and not isinstance(spot.of, Landmark):
                 raise Senseless(sentence.where, "That is no floor to stay on.", write("stay in"))
@@ -168,7 +168,7 @@ def spots_of_place(
     if side is None:
         everybody = Spoken(reader.side_ids)
         return reader.spots(preposition, where, everybody, reader.all_sides, allowed)
-    return reader.spots(preposition, where, spoken_by(reader, side), frozenset({side}), allowed)
+    return reader.spots(preposition, where, spoken_of(reader, side), frozenset({side}), allowed)
 
 
 def read_nobody_fetches(reader: Reader, sentence: resting.NobodyFetches, line: int) -> Iterator[Unfetched]:
@@ -182,7 +182,7 @@ def read_stand_up(reader: Reader, sentence: play.StandUp, line: int) -> Iterator
     """Who puts up what."""
     per_minute = exactly(sentence.pace.times) if sentence.pace else None
     for who, side in doers_of(reader, sentence.who):
-        spoken = Spoken(reader.side_ids) if side is None else spoken_by(reader, side)
+        spoken = Spoken(reader.side_ids) if side is None else spoken_of(reader, side)
         own = reader.all_sides if side is None else frozenset({side})
         for thing in reader.thing_phrase(sentence.what, spoken, own, Sort.TARGET):
             yield StandUp(who, thing, per_minute, (line,))

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Along, Attempt, Figures, Offer, PickUp
-from grammar.core.reading.phrases.aims import spoken_by
+from grammar.core.reading.phrases.aims import spoken_of
 from grammar.core.reading.play.offers import acting, details_of, figures_of, is_some, only_of
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose
@@ -47,7 +47,7 @@ def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, 
     share = details.get(attempting.PartOf)
     part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
     for who, kind, way in _ways(busy, reader, sentence):
-        spoken = spoken_by(reader, who.side)
+        spoken = spoken_of(reader, who.side)
         take = Attempt(Skill.TAKE, kind, frozenset(), way)
         only, figures = only_of(reader, details, spoken), figures_of(reader, details, spoken)
         yield Offer(who, (take,), only, figures, part, (line,), at_once=at_once)
@@ -77,7 +77,7 @@ def _ways(
     for who in acting(reader, sentence.who):
         if not named and who in busy:
             continue
-        spoken, own = spoken_by(reader, who.side), frozenset({who.side})
+        spoken, own = spoken_of(reader, who.side), frozenset({who.side})
         goals = reader.spots(sentence.goal_part or "in", sentence.goal, spoken, own)
         if len(goals) > 1:
             raise Senseless(sentence.goal, "`{said}` is more than one place.", "Say of which side.")

@@ -70,6 +70,7 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
         Doing(rule.verb.removesuffix(" there")) for rule in sentence.rules if isinstance(rule, space.NobodyThere)
     )
     kind = AreaKind(sentence.name.text.split()[-1])
+    part = _off_the_line(of, part) if kind is AreaKind.BENCH else part
     for owner in owners:
         lies = Spot(of, owner, part)
         rooms = tuple(
@@ -82,6 +83,11 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
         if only is not None:
             rooms = (*rooms, Room(frozenset(reader.populations(reader.side_ids)) - only, 0))
         yield Area(name, owner, kind, lies, depth, shut, rooms, (line,), _stay_s(sentence, shut), only, places)
+
+
+def _off_the_line(of: Landmark | AreaId, part: Part) -> Part:
+    """A bench along a line of the court stands behind it, where nobody runs into it."""
+    return Part.BEHIND if part is Part.ALONG and of in (Landmark.SIDE_LINE, Landmark.BACK_LINE) else part
 
 
 def _places(sentence: space.Area, of: Landmark | AreaId, part: Part) -> int:
