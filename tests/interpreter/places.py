@@ -31,9 +31,7 @@ def change_places(sheet: Sheet, said: then.ChangesPlaces, scene: Scene, board: B
         yield after
 
 
-def _one(
-    sheet: Sheet, other: queues.Queued | then.Who, number: int, scene: Scene, board: Board
-) -> Iterator[Board]:
+def _one(sheet: Sheet, other: queues.Queued | then.Who, number: int, scene: Scene, board: Board) -> Iterator[Board]:
     """With nobody waiting the one comes straight back."""
     for second in people(sheet, other, scene, board, board.pupils[number].side):
         after = board.copy()

@@ -14,6 +14,7 @@ from grammar.sentences.base import Name, Node, Np
 from grammar.sentences.head import Switch, Switched, SwitchedOff
 from grammar.tree import GameSheet, Sentence
 from tests.interpreter.asked import asked
+from tests.interpreter.for_all import is_nobodys
 from tests.interpreter.having import gives
 from tests.interpreter.names import (
     SHARED_PLACES,
@@ -208,6 +209,8 @@ class Sheet:
     def _owners(self, line: space.Area) -> tuple[str | None, ...]:
         """An area lies once for each side, once for the one that is named, or once for all."""
         spot = line.spot
+        if is_nobodys(self.tree, self.names, line):
+            return (None,)
         if isinstance(spot.owner, base.OwnerName):
             return (self.side_meant(self.meaning(spot.owner.name)),)
         if spot.possessive:

@@ -60,14 +60,27 @@ def half(sheet: Sheet, side: str | None) -> Spot:
 
 @remembered
 def at_hand(sheet: Sheet, side: str, role: str) -> tuple[Spot, ...]:
-    """Where the balls lie that a player can take up: in the half where they stay, or anywhere on the court."""
-    theirs = (of_task(sheet, side, role),) if role else ()
+    """Where the balls lie that a player can take up: in the half where they stay, or anywhere on the court; and in the
+    area where they stay."""
+    theirs = (*_stayed_in(sheet, side, role), *((of_task(sheet, side, role),) if role else ()))
     if not sheet.halved:
         return (half(sheet, side), *theirs)
     stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, side, role)]
     closest = [line for line in stays if line.who.name.text not in ("player", "players")] or stays
     found = dict.fromkeys(each for line in closest for each in _halves(sheet, line, side))
     return (*(tuple(found) or (half(sheet, side),)), *theirs)
+
+
+def _stayed_in(sheet: Sheet, side: str, role: str) -> Iterator[Spot]:
+    """The areas in which a player stays and that somebody enters."""
+    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, side, role)]
+    closest = [line for line in stays if line.who.name.text not in ("player", "players")] or stays
+    for line in closest:
+        area = sheet.places.get(place_of(sheet, line.where))
+        if area is not None and not area.shut:
+            said = whose(sheet, line.where)
+            owners = sheet.sides if said == EVERY else sheet.others(side) if said == OTHERS else (side,)
+            yield from spots_of(sheet, None, line.where, (said.side,) if isinstance(said, Of) else owners)
 
 
 def of_task(sheet: Sheet, side: str | None, role: str) -> Spot:

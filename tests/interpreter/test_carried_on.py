@@ -48,8 +48,10 @@ WAYS = {
         "touched": "a player is touched: that player waits in the rest queue",
         "more": "whoever waits in the rest queue comes back after 20 s",
     },
-    "stays with them": {"touched": "a player who carries a ball is touched: that player waits in the rest queue",
-                        "arrives": "the carrier's side scores 1 point and the ball stays with the carrier"},
+    "stays with them": {
+        "touched": "a player who carries a ball is touched: that player waits in the rest queue",
+        "arrives": "the carrier's side scores 1 point and the ball stays with the carrier",
+    },
     "narrower": {
         "touched": "a player of north who carries a ball is touched: the ball goes to the other side\n"
         "  a player is touched: play goes on",

@@ -56,7 +56,9 @@ WAYS = {
     "who is hit loses a point": POINTS | {"hit": "that player loses 1 point and the thrower's side scores 2 points"},
     "who is hit scores": POINTS | {"hit": "that player scores 1 point"},
     "lives count at the end": POINTS | LIVES | {"finish": f"at the end lives score 1 point\n  {POINTS['finish']}"},
-    "lives of sides count at the end": TWO | LIVES | {
+    "lives of sides count at the end": TWO
+    | LIVES
+    | {
         "finish": "at the end lives score 2 points\n  after 3 min: more points wins, else a draw",
         "hit": "that player loses a life and that player's side loses 1 point",
     },

@@ -51,3 +51,36 @@ def test_both_readers_mean_the_same_place(sheet: str) -> None:
         text = "\n".join(lines)
     game = game_in("\n".join(line for line in text.splitlines() if line.strip()))
     agree(game, {"herd": 3, "wolves": 3})
+
+
+ALLEY = """
+game Marmot Alley
+space
+  court 18 m by 9 m, in one piece
+  roll strip: 1 m deep, along each side line
+  mat base: 1 m deep, in each corner
+  wait queue: behind the back line of marmots
+sides
+  rollers and marmots, 2 to 6 players each
+kit
+  3 foam balls
+set-up
+  {balls}
+play
+  rollers stay in the roll strip
+  rollers roll a foam ball at the marmots
+  marmots run from the wait queue to the mat base
+  whoever waits in the wait queue comes back after 10 s
+when
+  a marmot is hit: that player waits in the wait queue
+  a marmot arrives: the marmot's side scores 1 point
+finish
+  the first side to 3 points wins
+  after 5 min: nobody wins
+"""
+
+
+@pytest.mark.parametrize("balls", ["foam balls in the roll strip", "3 foam balls in the roll strip"])
+def test_both_readers_play_from_both_side_lines_to_any_corner(balls: str) -> None:
+    """What one side alone speaks of lies along both lines and in all corners, and changes no count."""
+    agree(game_in(ALLEY.format(balls=balls).strip()), {"rollers": 2, "marmots": 2})

@@ -19,7 +19,8 @@ ROOMS = {
     "shared": ("rest queue: beside the court, at most 3 players there", HIT),
     "in several places": ("rest base: in 2 places on the court, at most 1 player there", HIT.replace("queue", "base")),
     "of each side in several places": (
-        "rest base: in 2 places in each half, at most 1 player there", HIT.replace("queue", "base")
+        "rest base: in 2 places in each half, at most 1 player there",
+        HIT.replace("queue", "base"),
     ),
     "of a role": ("rest queue: beside each half, at most 0 aides there", HIT),
     "of a role and of all": ("rest queue: beside each half, at most 1 player there, at most 0 aides there", HIT),

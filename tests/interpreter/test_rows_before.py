@@ -53,7 +53,8 @@ CASES = {
         "when": "a pass is caught on the far bench: the passer's side scores 1 point",
     },
     "both a row that scores and one before a shot": {"when": "2 passes in a row: the passer's side scores 1 point"},
-    "one row in two lines": HELD | {
+    "one row in two lines": HELD
+    | {
         "when": "2 passes in a row: the passer's side scores 1 point\n"
         "  2 passes in a row: the ball goes to the other side"
     },
