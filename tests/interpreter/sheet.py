@@ -209,15 +209,12 @@ class Sheet:
     def _owners(self, line: space.Area) -> tuple[str | None, ...]:
         """An area lies once for each side, once for the one that is named, or once for all."""
         spot = line.spot
-        if is_nobodys(self.tree, self.names, line):
-            return (None,)
         if isinstance(spot.owner, base.OwnerName):
             return (self.side_meant(self.meaning(spot.owner.name)),)
         if spot.possessive:
             return (self.side_meant(self.names[spot.possessive[:-2]]),)
-        if spot.determiner in ("each", "every", "their") or isinstance(spot.owner, base.Owner):
-            return tuple(self.sides)
-        return (None,)
+        each = spot.determiner in ("each", "every", "their") and not is_nobodys(self.tree, self.names, line)
+        return tuple(self.sides) if each or isinstance(spot.owner, base.Owner) else (None,)
 
     def owners_of(self, place: str) -> tuple[str | None, ...]:
         """Whose there are of a place: one of every side, one that all share, or as its line says."""
