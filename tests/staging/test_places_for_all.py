@@ -158,36 +158,6 @@ def test_where_a_line_says_whose_it_is_it_is_a_side_s(lies: str, play: str) -> N
     assert all(area.owner is not SHARED and area.places == 1 for area in areas)
 
 
-@pytest.mark.parametrize(("balls", "places"), [
-    ("foam balls in the roller zone", 2),
-    ("4 foam balls in the roller zone", 2),
-    ("2 foam balls in each roller zone", 1),
-    ("foam balls in the roller zone of rollers", 1),
-])  # fmt: skip
-def test_balls_that_lie_there_make_it_nobody_s_but_so_many_in_each(balls: str, places: int) -> None:
-    """The rollers along both sides had one side line less once a line said where the balls lie."""
-    text = MARMOTS.format(lies="along each side line", play="rollers stay in the roller zone")
-    areas = resolved(game_of(text.replace("foam balls on the court", balls))).play.areas
-    assert {area.places for area in areas} == {places}
-
-
-def test_things_that_each_side_has_make_it_a_side_s() -> None:
-    text = FOUR_MATS.format(sides="north and south, 4 players each, mirrored")
-    text = text.replace("\nplay", "\nkit\n  5 pins for each side\nset-up\n  pins in the mat base\nplay", 1)
-    assert {area.owner.key for area in resolved(game_of(text)).play.areas} == {"north", "south"}
-
-
-@pytest.mark.parametrize(("runs", "number"), [
-    ("hares run from wall to the mat base", 4),
-    ("hares run from wall to their mat base", 1),
-    ("players run from wall to the mat base", 1),
-])  # fmt: skip
-def test_one_side_alone_runs_to_any_of_them(runs: str, number: int) -> None:
-    """Four mats of which only the hares speak are all theirs to run to; of both sides each runs to its own."""
-    text = FOUR_MATS.format(sides="hares and foxes, 6 players each").replace("players run from wall to wall", runs)
-    assert {area.places for area in resolved(game_of(text)).play.areas} == {number}
-
-
 def test_a_line_that_says_where_they_stay_wins() -> None:
     homes = resolved(marmots("along each side line", "rollers stay on the court")).play.homes
     assert {home.at.of for home in homes} == {Landmark.COURT}
