@@ -9,7 +9,7 @@ from enum import Enum
 from fractions import Fraction
 
 from compose.net.outcome import Moment
-from grammar.core.ends import Best, Deciding, Left, Most, NextKnocked, NoWinner, Verdict, Won
+from grammar.core.ends import Best, Deciding, Left, Lost, Most, NextKnocked, NoWinner, Verdict, Won
 from grammar.core.guards import Guard
 from grammar.core.play import Waiting
 from grammar.core.rules import Effect
@@ -163,7 +163,7 @@ class Ended:
     def way(self) -> Verdict | Because:
         """What is one way of winning, whatever brings it about where the result alone says it."""
         match self.verdict:
-            case NoWinner() | Most() | Best() | Left():
+            case NoWinner() | Lost() | Most() | Best() | Left():
                 return self.verdict
             case Won() | Deciding() | NextKnocked():
                 return self.because

@@ -14,6 +14,7 @@ from grammar.core.ends import (
     End,
     EndPoints,
     Left,
+    Lost,
     Match,
     Meeting,
     Most,
@@ -67,6 +68,8 @@ def _verdict(voice: Voice, verdict: Verdict) -> str:
             return voice.say("play goes on and the next {thing} knocked wins", thing=things)
         case NoWinner.NOBODY:
             return voice.say("nobody wins")
+        case Lost():
+            return voice.does({verdict.side}, "{side} loses", "{side} lose")
         case Most():
             pattern = "the side with more {things} wins" if verdict.more else "the side with fewer {things} wins"
             return voice.say(pattern, things=_compared(voice, verdict))

@@ -29,6 +29,7 @@ from compose.telling.french import joined
 from compose.telling.nouns import PLAYER, TEACHER, Noun
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
+from grammar.core.ends import Lost
 from grammar.core.rules import Result
 from grammar.core.skills import WITH_A_BALL
 from grammar.core.values import (
@@ -80,6 +81,8 @@ class Happenings:
         """How the round ended."""
         if end is None:
             return self.voice.say("the round is broken off here" if unfinished else "the round is over")
+        if isinstance(end.told.verdict, Lost):
+            return joined(self.voice.does({end.told.verdict.side}, "{side} loses", "{side} lose"))
         if end.winner is None:
             return self.voice.say("nobody wins" if end.nobody else "it is a draw")
         return joined(self.voice.wins(SideId(end.winner)))

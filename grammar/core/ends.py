@@ -26,6 +26,13 @@ class NoWinner(Enum):
 
 
 @frozen
+class Lost:
+    """The only side there is has lost, so that nobody has won."""
+
+    side: SideId
+
+
+@frozen
 class Most:
     """Whoever has more of it (or fewer) has won."""
 
@@ -70,7 +77,7 @@ class EndPoints:
     lines: Lines = field(eq=False)
 
 
-Verdict = Won | NoWinner | Most | Best | Left | Deciding | NextKnocked
+Verdict = Won | NoWinner | Lost | Most | Best | Left | Deciding | NextKnocked
 
 
 @frozen

@@ -4,10 +4,16 @@ from __future__ import annotations
 
 import pytest
 
+from compose.telling.endings import bells_told
+from compose.telling.english.ends import end_words
+from compose.telling.french import joined
+from compose.telling.moves import Happenings
+from compose.telling.voice import Voice
+from compose.telling.wording import wording_of
 from grammar.core.ends import Bell
 from grammar.core.reading.from_game import core_of
 from tests.grammar.test_clock_is_kept import SHEET, told
-from tests.interpreter.sheets import game_in, granted
+from tests.interpreter.sheets import game_in, granted, net_in
 from tests.interpreter.test_same_states import agree
 
 ALONE = """
@@ -47,9 +53,24 @@ def test_of_two_the_other_has_won(lost: str, same: str) -> None:
     agree(game_in(texts[0]), {"north": 1, "south": 1})
 
 
-def test_of_one_nobody_has() -> None:
-    texts = [ALONE.format(result=result) for result in ("crossers lose", "nobody wins")]
-    assert bell(texts[0]) == bell(texts[1])
+@pytest.mark.parametrize(("result", "told", "french"), [
+    ("crossers lose", "the crossers lose", "les crossers perdent"),
+    ("nobody wins", "nobody wins", "personne ne gagne"),
+])  # fmt: skip
+def test_of_one_nobody_has_won_and_it_is_told_as_it_was_said(result: str, told: str, french: str) -> None:
+    """A side that plays alone against the clock has lost: to tell that nobody wins then said less."""
+    game = game_in(ALONE.format(result=result))
+    net = net_in(game, {"crossers": 2})
+    assert net.bell is not None
+    (end,) = net.bell.results
+    assert end.winner is None and end.nobody and end_words(net, end) == f"{told}: after 12 min"
+    core = core_of(game, granted()).value
+    assert core is not None
+    for language, said in (("en", told), ("fr", french)):
+        voice = Voice(core, wording_of(language))
+        assert Happenings(voice, net).ended(end, False) == said
+        (line,) = bells_told(voice, [at] if (at := core.play.bell) else [])
+        assert joined(line).endswith(said)
 
 
 @pytest.mark.parametrize("result", ["a side loses", "the thrower's side loses", "herons lose"])

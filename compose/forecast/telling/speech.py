@@ -19,7 +19,7 @@ from compose.telling.side_voice import Subject
 from compose.telling.sides import subject, wins
 from compose.telling.voice import Voice
 from compose.telling.wording import ENGLISH, Wording
-from grammar.core.ends import Best, Most, NoWinner
+from grammar.core.ends import Best, Lost, Most, NoWinner
 from grammar.core.values import At, Presence, RoleId, SideId
 from grammar.frozen import frozen
 
@@ -139,7 +139,7 @@ def _way(voice: Voice, end: End) -> str:
     told = end.told
     if isinstance(told.verdict, Most):
         return more_told(voice, told.verdict)
-    if isinstance(told.verdict, NoWinner | Best):
+    if isinstance(told.verdict, NoWinner | Lost | Best):
         return verdicts_told(voice, (told.verdict,))
     match told.because:
         case Cause():

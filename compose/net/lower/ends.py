@@ -11,7 +11,7 @@ from compose.net.lower.tokens import POINTS_COUNTED_TO, clock_place
 from compose.net.net import All, AtTheEnd, Bell, Comparison, Condition, End, Rule, Terms
 from compose.net.told import Because, Cause, Ended, TimeUp
 from grammar.core import ends as core
-from grammar.core.ends import Best, Deciding, Left, Most, NextKnocked, NoWinner, Verdict, Won
+from grammar.core.ends import Best, Deciding, Left, Lost, Most, NextKnocked, NoWinner, Verdict, Won
 from grammar.core.game import Play
 from grammar.core.guards import Ahead, Compare, Count, Guard, Points
 from grammar.core.rules import Becomes, Finish
@@ -96,8 +96,8 @@ def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, be
             yield _won(verdict, verdict.side, held, rule, because)
         case Deciding() | NextKnocked():
             return
-        case NoWinner():
-            yield End(Ended(verdict, because), None, held, rule, verdict is NoWinner.NOBODY)
+        case NoWinner() | Lost():
+            yield End(Ended(verdict, because), None, held, rule, verdict is not NoWinner.DRAW)
         case Most():
             for side in builder.play.side_ids:
                 yield _won(verdict, side, All((held, _more(builder, verdict, side))), rule, because)

@@ -7,8 +7,8 @@ from functools import singledispatch
 from compose.net.net import End, Net
 from compose.net.told import Because, Cause, Ended, TimeUp
 from compose.telling.english.counts import count_words, guard_words, time_words
-from compose.telling.sides import subject, wins
-from grammar.core.ends import Best, Left, Most, NoWinner
+from compose.telling.sides import does, subject, wins
+from grammar.core.ends import Best, Left, Lost, Most, NoWinner
 from grammar.core.values import SideId
 
 _CAUSES = {Cause.BOTH_AT_ONCE: "both at once", Cause.OVER_OR_NEXT: "when the time is over, or next"}
@@ -34,6 +34,9 @@ def ended(told: object, net: Net) -> tuple[str, str]:
 def _(told: Ended, net: Net) -> tuple[str, str]:
     if isinstance(told.verdict, NoWinner):
         result = {NoWinner.DRAW: "a draw", NoWinner.NOBODY: "nobody wins"}[told.verdict]
+        return f"{result}: {_because(net, told.because)}", result
+    if isinstance(told.verdict, Lost):
+        result = does(told.verdict.side.key, "loses", "lose")
         return f"{result}: {_because(net, told.because)}", result
     assert told.winner is not None
     winning = wins(told.winner.key, net.solo)

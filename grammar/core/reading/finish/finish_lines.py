@@ -12,6 +12,7 @@ from grammar.core.ends import (
     Deciding,
     End,
     Left,
+    Lost,
     Match,
     Meeting,
     Most,
@@ -167,12 +168,12 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
 
 
 def _loses(reader: Reader, result: finish.SideLoses, spoken: Spoken) -> Verdict:
-    """The other side has won; where there is none, nobody."""
+    """The other side has won; where there is none, nobody has, and this side has lost."""
     said = whose_side(reader.game, result.side)
     if said.whose is Whose.ANY:
         raise Senseless(result.side, "`{said}` could be any side.", "Name it, or say who has more of something.")
     side = the_one(said, spoken.meant(said, frozenset()))
-    return Won(_only_other(reader, result, side)) if reader.others(side) else NoWinner.NOBODY
+    return Won(_only_other(reader, result, side)) if reader.others(side) else Lost(side)
 
 
 def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bell | Rule | PointsCount]:
