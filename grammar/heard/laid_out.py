@@ -39,6 +39,8 @@ LAID_OUT: tuple[Saying, ...] = (
     saying(r" (?:that )?(?:are |is )?(?:standing|stands?)(?: up)? (?=(?:in|on|behind|before|beside) )", " ", "set-up"),
     # what is in the cupboard, and what it is worth
     saying(r"\blike an? (?:box|crate)(?: lying)? on its side\b", "like an open box", "kit"),
+    saying(r"\blike an? (?:gym |long )?bench(?: (?:tipped|turned|lying|laid))?(?: over)? on (?:its|the) side"
+           r"(?: against (?:the|a) wall)?", "like a tipped bench", "kit"),
     saying(r"\blike an? (?:goal|gate) (?:made )?(?:of|from) 2 (?:poles|cones|posts)\b", "like a pole goal", "kit"),
     saying(rf"^((?:the |an? )?{WHAT}) scores (?=\d[^:]*$)", r"\1 is worth ", "when"),
     # all at once
