@@ -224,7 +224,7 @@ def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Findi
     if sort_of(meaning) == "player" and expected == ("ball",):
         hint = "So it is said of balls; what somebody who plays does wrong is a foul, such as: a player fouls"
     if sort_of(meaning) == "furniture" and "target" in expected:
-        hint = 'What is aimed at is like a target: "1 {name} for each side, like a thick mat" (or tipped bench, box or board).'
+        hint = 'What is aimed at is like a target: "1 {name} for each side, like a thick mat" (or box, tipped bench).'
         if "ball" in expected:
             hint = 'What is carried on and on is like a cone, a box or a ball: "1 {name} for each side, like a cone".'
     if sort_of(meaning) == "place" and "side" in expected:
