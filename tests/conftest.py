@@ -26,16 +26,15 @@ settings.register_profile(
 settings.load_profile("ruleweave")
 
 
-MOST_CASES = 12  # of one test that has more of them, drawn by the seed
 MOST_EXAMPLES = 40  # of one property that asks for more of them
 
 
 def pytest_report_header() -> str:
-    return "every case of every test" if WHOLE in os.environ else f"seed {SEED}: at most {MOST_CASES} cases of a test"
+    return "every case of every test" if WHOLE in os.environ else f"seed {SEED}: a sample of the cases of dear tests"
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Leave a seeded sample of the cases of a test that has many; `sample(n)` marks one whose cases are dear.
+    """Leave a seeded sample of the cases of a test whose cases are many and dear, which `sample(n)` marks.
 
     Tests of one file with the same cases get the same of them, so that what they share is worked out once. The cases
     that `whole` names by their ids are dearer than all they add: they wait for a run of every case.
@@ -54,9 +53,9 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
     drawn: set[str] = set()
     for name, each in cases.items():
         mark = each[0].get_closest_marker("sample")
-        most = mark.args[0] if mark else MOST_CASES
+        most = min(mark.args[0], len(each)) if mark else len(each)
         order = Random(f"{SEED} {name.split('::')[0]} {[item.name.partition('[')[2] for item in each]}")
-        drawn |= {item.nodeid for item in order.sample(each, min(most, len(each)))}
+        drawn |= {item.nodeid for item in order.sample(each, most)}
     config.hook.pytest_deselected(items=[item for item in items if item.nodeid not in drawn])
     items[:] = [item for item in items if item.nodeid in drawn]
 

@@ -39,6 +39,8 @@ def _distance(written: str, name: str) -> float | None:
         return _WORD_MISSING + 0.1 * (len(words) - len(said))
     if _stems(words) < _stems(said):
         return None  # a "foam ball" is no slip of a "ball"
+    if 2 * min(len(written), len(name)) < LEAST_LIKE * (len(written) + len(name)):
+        return None  # too long or too short to be like it, so that a word of a megabyte is not compared
     same_end = len(said) == len(words) == 2 and not {said[1], plural(said[1])}.isdisjoint({words[1], plural(words[1])})
     if same_end and likeness(said[0], words[0]) < LIKE_ENOUGH:
         return None  # nor an "exercise ball" of a "tennis ball": that both are balls makes them no more alike

@@ -138,6 +138,7 @@ def modifiers():
     return tuple(modifier_of(sheet).value for sheet in sheets)
 
 
+@pytest.mark.sample(12)
 @pytest.mark.parametrize("modifier", modifiers(), ids=lambda each: each.name)
 def test_every_modifier_is_french_on_a_card(modifier):
     values = {each.parameter: each.usually for each in modifier.takes}

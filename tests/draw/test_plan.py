@@ -48,6 +48,7 @@ def words(drawing: Drawing) -> list[str]:
     return [shape.text for shape in drawing.shapes if isinstance(shape, Label)]
 
 
+@pytest.mark.sample(60)
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("hall", HALLS)
 @pytest.mark.parametrize("legend", ["below", "beside"])

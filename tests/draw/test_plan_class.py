@@ -54,6 +54,7 @@ def test_no_words_of_a_plan_are_cut(name, hall):
         assert all(drawing.box.joined(box_of(each)) == drawing.box for each in words)
 
 
+@pytest.mark.sample(60)
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("pupils", [9, 17, 24, 27, 32])
 @pytest.mark.parametrize("hall", HALLS)

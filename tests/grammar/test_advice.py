@@ -26,6 +26,7 @@ OFFERED = 0.6
 OFFERED_OF_TWO = 0.5
 
 
+@pytest.mark.sample(40)
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_every_advice_for_a_broken_file_helps(path: Path) -> None:
     text = path.read_bytes().decode("utf-8-sig", errors="replace")

@@ -70,6 +70,7 @@ def test_no_word_that_matters_is_dropped(section: str, said: str) -> None:
 EVERY = (*WORDS.parts, *TURNS)
 
 
+@pytest.mark.sample(100)
 @pytest.mark.parametrize("number", range(len(EVERY)), ids=[each.old for each in EVERY])
 def test_every_saying_is_heard_in_a_line(number: int) -> None:
     """Each of the table changes a line of heard.txt; a saying that nothing needs goes."""

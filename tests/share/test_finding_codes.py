@@ -59,6 +59,7 @@ def test_examples_in_words_are_made_by_the_tests() -> None:
     assert {code for code, each in explanations().items() if in_words(each.example)} == set(TOLD)
 
 
+@pytest.mark.sample(40)
 @pytest.mark.parametrize("told", explanations().values(), ids=lambda each: each.code)
 def test_example_gives_its_code(told: Explanation, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)

@@ -58,6 +58,7 @@ def test_what_is_told_of_rounds_adds_up(round_min: float, pause: float, within: 
         assert all(reader == pytest.approx(told, abs=0.051) for reader, told in added)
 
 
+@pytest.mark.sample(12)
 @pytest.mark.parametrize("language", ["en", "fr"])
 @pytest.mark.parametrize("name", GAMES)
 def test_rounds_of_every_game_add_up(name: str, language: str) -> None:
