@@ -10,7 +10,7 @@ import re
 from collections import Counter
 from collections.abc import Mapping
 from functools import cache
-from math import log
+from math import fsum, log
 from pathlib import Path
 
 from grammar.frozen import frozen
@@ -106,14 +106,15 @@ def nearest(section: str, line: str, most: int = 2) -> Nearest:
 
 
 def _worth(section: str, said: _Spoken, row: Row, covered: frozenset[str]) -> float:
+    """Sums are exact: those of sets come in any order, and what was told hung on what had been read before."""
     of = _spoken_by_rows()[row]
 
     def weight(concepts: frozenset[str]) -> float:
-        return sum(_weights()[each] * (_SAID_BEFORE if each in covered else 1.0) for each in concepts)
+        return fsum(_weights()[each] * (_SAID_BEFORE if each in covered else 1.0) for each in concepts)
 
     same = _SAME_EVENT * weight(said.first & of.first) + _SAME_PART * weight(said.then & of.then)
     other = weight((said.first & of.then) - of.first) + weight((said.then & of.first) - of.then)
-    words = sum(_rarities()[word] for word in said.words & of.words)
+    words = fsum(_rarities()[word] for word in said.words & of.words)
     part = _OTHER_PART if of.then and said.then else _WHOLE
     own = _OWN_SECTION if row.section == section else 0.0
     own -= _DECLARING if section in _RULES and row.section not in _RULES else 0.0

@@ -10,7 +10,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
-from math import log
+from math import fsum, log
 from pathlib import Path
 
 from grammar.frozen import frozen
@@ -112,7 +112,7 @@ def wished(line: str) -> Mapping[Row, float]:
     """How much of what a line says belongs to a wish that a row fulfils."""
     said, found = frozenset(stems(line)), dict[Row, float]()
     for wish in wishes():
-        worth = sum(_weights()[stem] for stem in said & wish.stems)
+        worth = fsum(_weights()[stem] for stem in said & wish.stems)
         found |= {row: max(worth, found.get(row, 0.0)) for row in wish.rows if worth}
     return found
 
@@ -120,7 +120,7 @@ def wished(line: str) -> Mapping[Row, float]:
 def unfulfilled(line: str) -> Wish | None:
     """The wish of a line that no row of the page fulfils, where it is clearly that one: no single word tells so."""
     said = frozenset(stems(line))
-    worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
+    worth = {wish.wish: fsum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
     best = max(wishes(), key=lambda wish: worth[wish.wish])
     others = max((worth[wish.wish] for wish in wishes() if wish.rows), default=0.0)
     clear = len(said & best.stems) > 1 and worth[best.wish] >= max(_LEAST, others + _MORE_THAN_OTHERS)
@@ -132,7 +132,7 @@ def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:
     said = frozenset(stems(wanted))
     if not wanted.strip():
         return wishes()
-    worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
+    worth = {wish.wish: fsum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
     best = max(worth.values())
     near = sorted((wish for wish in wishes() if worth[wish.wish] > best / 2), key=lambda wish: -worth[wish.wish])
     return (*_with_the_words(wanted), *near)[:most]
