@@ -122,7 +122,7 @@ def _always_more(seen: Seen, part: Comparison) -> Why:
     named = tuple(net.places[place] for place in enough)
     told = said("some {tokens}", tokens=Chain(named, " or "))
     if part.bound != 0:
-        told = said("more than {bound} {tokens}", bound=part.bound, tokens=Chain(named, " and "))
+        told = said("at least {least} {tokens}", least=part.bound + 1, tokens=Chain(named, " and "))
     still = all(seen.still(place) for place in enough)
     reason, lines = _for_what(net, enough) if still else ("", ())
     instead = Comparison(tuple((1, place) for place in enough), ">=", part.bound + 1)

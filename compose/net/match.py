@@ -12,7 +12,8 @@ from grammar.span import Span, nowhere
 
 @frozen
 class Match:
-    """Who has won most of `best_of` rounds has won; with `halves` each of them is played twice, or in so many `parts`.
+    """Who has won most of `best_of` rounds has won; with `halves` each of them is played twice, or in so many `parts`,
+    which are called halves, innings (`of_innings`) or rounds (`of_rounds`).
 
     Groups go by the side that they begin as: with `tasks_change` each plays the second half as the other side.
     Where more `groups` are `meeting`, two of them play on each of so many `courts` at a time, for so many `rounds`.
@@ -24,6 +25,7 @@ class Match:
     best_of: int = 1
     halves: bool = False
     parts: int = 2
+    of_innings: bool = False
     of_rounds: bool = False
     places: tuple[int, ...] = ()
     tasks_change: bool = False
@@ -44,7 +46,7 @@ class Match:
         """What one part of the game is called: "half", "innings", "round"."""
         if not self.halves or self.of_rounds:
             return "round"
-        return "half" if self.parts == 2 else "innings"
+        return "innings" if self.of_innings else "half"
 
     @property
     def on_share(self) -> float:
@@ -75,6 +77,7 @@ def match_of(core: Core) -> Match:
         rounds=said.rounds,
         halves=halves,
         parts=said.parts,
+        of_innings=halves and said.of_innings,
         of_rounds=halves and said.of_rounds,
         places=said.places if halves else (),
         tasks_change=halves and said.change is Seats.TASKS,

@@ -98,7 +98,7 @@ def bells_told(voice: Voice, bells: Sequence[Bell]) -> Iterator[str]:
         pattern = "after {time} the round is over: {result}"
         if voice.play.match.halves:
             match = voice.play.match
-            pattern = "each half lasts {time}: {result}" if match.parts == 2 else "each innings lasts {time}: {result}"
+            pattern = "each innings lasts {time}: {result}" if match.of_innings else "each half lasts {time}: {result}"
             pattern = "each round lasts {time} at most: {result}" if match.of_rounds else pattern
         elif isinstance(bell.verdicts[0], Most | Best):
             pattern = "after {time}, {result}"
@@ -182,7 +182,7 @@ def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
             pattern = pattern if match.by_points else "{parts} rounds are played: whoever wins more of them has won"
             yield voice.say(pattern, parts=voice.wording.figure(match.parts))
             yield from _of_places(voice, match)
-        elif match.halves and match.parts > 2:
+        elif match.of_innings:
             pattern = "{parts} innings are played and their points added: the sides change tasks after each"
             yield voice.say(pattern, parts=voice.wording.figure(match.parts))
         elif match.halves:

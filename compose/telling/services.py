@@ -89,7 +89,8 @@ def _rest(voice: Voice, rest: Rest) -> str:
         ("{ball} sent by {side} comes to lie {where}", "{ball} sent by {side} comes to lie somewhere {where}"),
     )
     pattern = patterns[voice.me is None][rest.spreads]
-    return voice.say(pattern, ball=_ball(voice, rest), side=voice.name(rest.by), where=where)
+    said = voice.say(pattern, ball=_ball(voice, rest), side=voice.name(rest.by), where=where)
+    return voice.say("{said}, unless another line says otherwise", said=said) if rest.loose else said
 
 
 def _ball(voice: Voice, rest: Rest) -> str:

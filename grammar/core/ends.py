@@ -129,10 +129,10 @@ class Meeting(Enum):
 
 @frozen
 class Match:
-    """What is played: one round, the best of several, or two halves (or more `parts`, which may be called rounds:
-    `of_rounds`) whose points are added, or of which most are won where there are none (`by_points` says which), or of
-    which each place scores as many points as `places` say; where
-    more `groups` than two are `meeting`, two on each of so many `courts` at a time, so many rounds.
+    """What is played: one round, the best of several, or two halves (or so many `parts`, called innings or rounds:
+    `of_innings`, `of_rounds`) whose points are added, or of which most are won where there are none (`by_points`
+    says which), or of which each place scores as many points as `places` say; where more `groups` than two are
+    `meeting`, two on each of so many `courts` at a time, so many rounds.
 
     `lines` say what is played, `ends_lines` when the sides change ends, `places_lines` what the places are worth.
     """
@@ -140,6 +140,7 @@ class Match:
     rounds: int = 1
     halves: bool = False
     parts: int = 2
+    of_innings: bool = False
     of_rounds: bool = False
     by_points: bool | None = None
     places: tuple[int, ...] = ()

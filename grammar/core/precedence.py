@@ -214,7 +214,7 @@ def clashing_rests(rests: Iterable[Rest]) -> Iterator[tuple[Rest, Rest]]:
     every = [rest for rest in rests if not rest.granted]
     for number, one in enumerate(every):
         for other in every[number + 1 :]:
-            alike = _breadth(one) == _breadth(other)
+            alike = one.loose == other.loose and _breadth(one) == _breadth(other)
             meets = one.results & other.results and one.balls & other.balls and one.against & other.against
             if alike and meets and one.skills & other.skills and one.by == other.by and one.to != other.to:
                 yield one, other
@@ -234,4 +234,4 @@ def rest_for(
         if rest.by == by and against in rest.against and ball in rest.balls and result in rest.results
         if skill in rest.skills
     ]
-    return min(fitting, key=lambda rest: (rest.granted, *_breadth(rest)), default=None)
+    return min(fitting, key=lambda rest: (rest.granted, *_breadth(rest), rest.loose), default=None)

@@ -234,6 +234,7 @@ class Rest:
     """Where the balls of some attempts come to lie.
 
     `to` is one place for each pair of who acts and who is concerned. What `spreads` may stop in what is shut, too.
+    Of two lines as particular as each other that about a `loose` ball waits: it is of those that no other sends off.
     """
 
     results: frozenset[Result]
@@ -245,3 +246,4 @@ class Rest:
     lines: Lines = field(eq=False)
     granted: bool = field(default=False, eq=False)
     skills: frozenset[Skill] = frozenset(Skill)
+    loose: bool = field(default=False, eq=False)

@@ -11,6 +11,7 @@ from tests.interpreter.catching import means_ball
 from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.events import Scene, Settled
 from tests.interpreter.names import OWNED_PLACES, Folk, Part, Stuff, is_keeper
+from tests.interpreter.plainly import Loose
 from tests.interpreter.sheet import Place, Sheet
 from tests.interpreter.spots import half, of_task, place_of, spot, spots_of, stands
 from tests.interpreter.whose import ACTING, EVERY, OTHERS, OWN, SPOKEN, UNSAID, Of, Whose, side_said, whose
@@ -58,7 +59,8 @@ def _back(sheet: Sheet, where: Np | None, scene: Scene) -> Spot:
 
 
 def _line(sheet: Sheet, deed: Deed) -> tuple[resting.Rest, bool]:
-    """The sheet's own line before what is granted, a state before none, a named ball before any, then the first.
+    """The sheet's own line before what is granted, a state before none, a named ball before any, one that
+    is not of what lies loose before one that is, then the first.
 
     With it comes whether it is the sheet's own.
     """
@@ -73,8 +75,12 @@ def _line(sheet: Sheet, deed: Deed) -> tuple[resting.Rest, bool]:
             if line.state in (None, state) and means_ball(sheet, line.ball, deed.skill, deed.kind)
         ]
         if fitting:
-            return max(fitting, key=lambda line: (line.state is not None, _named(sheet, line))), own
+            return max(fitting, key=lambda line: _particular(sheet, line)), own
     raise LookupError(f"nothing says where a {state} ball rests")
+
+
+def _particular(sheet: Sheet, line: resting.Rest) -> tuple[bool, bool, bool]:
+    return line.state is not None, _named(sheet, line), not isinstance(line, Loose)
 
 
 def _named(sheet: Sheet, line: resting.Rest) -> bool:

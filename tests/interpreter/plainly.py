@@ -17,6 +17,10 @@ ONE = Quantity(1.0, "")
 HAVING = (ball.RestToSide, ball.KeptBy, ball.HasBall, ball.CatcherHas, ball.FirstHas, ball.BeginsWith)
 
 
+class Loose(resting.Rest):
+    """Where a ball comes to lie that no other line sends anywhere."""
+
+
 class More(then.Scores):
     """Points besides those that another line gives for the same."""
 
@@ -28,7 +32,7 @@ def plainly(line: Node) -> Iterator[Node]:
             for state in ("caught", "passed"):
                 yield resting.Rest("a", state, line.ball.name, "goes", CATCHERS_SIDE)
         case ball.FirstHas():
-            yield resting.Rest("a", "missed", line.ball, "rests", resting.RestThere("on", COURT))
+            yield Loose("a", "missed", line.ball, "rests", resting.RestThere("on", COURT))
             anybody, it = Np(None, None, None, Name("players")), Np(None, None, None, line.ball)
             yield resting.Fetch(anybody, "fetch", it, None, COURT)
         case points.TargetPoints():

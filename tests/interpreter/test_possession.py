@@ -50,6 +50,11 @@ WAYS = {
     "catcher": {"play": "a caught ball goes to the catcher", "caught": ", 1 in 5 are caught"},
     "whoever catches": {"play": "whoever catches a ball has it"},
     "whoever is first": {"play": "whoever is first at a loose ball has it"},
+    "loose": {"play": "whoever is first at a loose ball has it\n  a missed ball goes to the other side"},
+    "loose last": {"play": "a missed pass goes to the other side\n  whoever is first at a loose ball has it"},
+    "loose behind": {
+        "play": "whoever is first at a loose ball has it\n  a missed ball rests behind the back line of the other side"
+    },
     "a rule": {"when": "a pass is intercepted: the catcher scores 1 point and the thrower's side has the ball"},
     "a ball": {"when": "a ball is intercepted: the other side has the ball\n  a ball is caught: the catcher is out"},
     "from the middle": {"start": "soft balls in the middle", "when": "a ball is missed: the ball goes to south"},

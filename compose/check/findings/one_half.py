@@ -1,4 +1,4 @@
-"""One half that a side cannot win, in a game of two halves that its group can: worth knowing, nothing to mend."""
+"""One half, innings or round that a side cannot win, though it can win the game: worth knowing, nothing to mend."""
 
 from __future__ import annotations
 

@@ -16,10 +16,39 @@ from compose.check.seen import Seen, everywhere
 from compose.check.study import Study, once
 from compose.net.net import End, Net
 from grammar.finding import Severity
+from grammar.frozen import frozen
 from grammar.said import Chain, said
 from grammar.span import nowhere
 
 CODE = "C-unwinnable"
+
+
+@frozen
+class OverAll:
+    """What is said where `one` side, or `nobody`, can win over all parts of a game, and what mends it."""
+
+    one: str
+    nobody: str
+    hint: str
+
+
+OVER_ALL = {
+    "half": OverAll(
+        "whoever begins as {side} can never win over both halves, whatever happens in play.",
+        "Nobody can ever win over both halves: whatever happens in play, they come out level.",
+        "The points of both halves count together: let something that can happen in play give some.",
+    ),
+    "innings": OverAll(
+        "whoever begins as {side} can never win over all innings, whatever happens in play.",
+        "Nobody can ever win over all innings: whatever happens in play, they come out level.",
+        "The points of all innings count together: let something that can happen in play give some.",
+    ),
+    "round": OverAll(
+        "{side} can never win over all rounds, whatever happens in play.",
+        "Nobody can ever win over all rounds: they always come out level.",
+        "The points of all rounds count together: let something that can happen in play give some.",
+    ),
+}
 
 
 @once
@@ -60,24 +89,16 @@ def _whole(study: Study) -> bool:
 
 def _over_halves(study: Study, lost: list[str]) -> Found:
     """Two halves are a game of their own: groups that always come out level, or one that never comes out ahead."""
-    rounds = study.net.match.of_rounds
-    title: Value = said(
-        "{side} can never win over all rounds, whatever happens in play."
-        if rounds
-        else "whoever begins as {side} can never win over both halves, whatever happens in play.",
-        side=Sides(lost[0]),
-    )
+    words = OVER_ALL[study.net.match.part]
+    title: Value = said(words.one, side=Sides(lost[0]))
     if len(lost) > 1:
-        title = "Nobody can ever win over both halves: whatever happens in play, they come out level."
-        title = "Nobody can ever win over all rounds: they always come out level." if rounds else title
+        title = words.nobody
     return Found(
         code=CODE,
         severity=Severity.WARNING,
         title=title,
         place=study.net.match.place,
-        hint="The points of all rounds count together: let something that can happen in play give some."
-        if rounds
-        else "The points of both halves count together: let something that can happen in play give some.",
+        hint=words.hint,
         numbers=(("states", float(study.space.states)),),
     )
 

@@ -22,6 +22,16 @@ if TYPE_CHECKING:
 
 TOLD_FROM = 0.005  # our choice: a share of games without a winner that rounds to a percent
 MOST_TOLD = 3  # our choice: a card has room for so many findings
+CAN_WIN = {
+    "half": "Can win over both halves: {sides}.",
+    "innings": "Can win over all innings: {sides}.",
+    "round": "Can win over all rounds: {sides}.",
+}
+ENDED = {
+    "half": "The clock ends each half after {time} at the latest.",
+    "innings": "The clock ends each innings after {time} at the latest.",
+    "round": "The clock ends each round after {time} at the latest.",
+}
 
 
 def answer_lines(answer: Answer, wording: Wording) -> tuple[str, ...]:
@@ -76,8 +86,7 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     if facts.can_win:
         solo = answer.staged.net.solo
         sides = wording.listed(_winner(side, solo, wording) for side in facts.can_win)
-        pattern = "Can win over both halves: {sides}." if answer.match.halves else "Can win: {sides}."
-        yield wording.say("Can win over all rounds: {sides}." if answer.match.of_rounds else pattern, sides=sides)
+        yield wording.say(CAN_WIN[answer.match.part] if answer.match.halves else "Can win: {sides}.", sides=sides)
     if facts.shortest is not None:
         moves = wording.counted(facts.shortest, "move", "moves")
         yield wording.say("The shortest round takes {moves}.", moves=moves)
@@ -93,9 +102,8 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     if bell is not None:
         minutes_ = bell.after_s / 60
         time = f"{wording.figure(minutes_)}\u00a0min" if not wording.english else f"{minutes_:g} min"
-        each_half = answer.match.halves and answer.match.parts == 2
         pattern = "The clock ends it after {time} at the latest."
-        yield wording.say("The clock ends each half after {time} at the latest." if each_half else pattern, time=time)
+        yield wording.say(ENDED[answer.match.part] if answer.match.halves else pattern, time=time)
 
 
 def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collection[str] = ()) -> tuple[str, str]:
@@ -133,6 +141,10 @@ def _of_games(wins: str, match: Match, wording: Wording) -> str:
     if match.of_rounds:
         number = wording.figure(match.parts)
         return wording.say("{wins} of the games of {number} rounds", wins=wins, number=number)
+    if match.of_innings:
+        number = wording.figure(match.parts)
+        pattern = "by the side that a group begins as, {wins} of the games of {number} innings"
+        return wording.say(pattern, wins=wins, number=number)
     if match.halves:
         return wording.say("by the side that a group begins as, {wins} of the games of two halves", wins=wins)
     if match.best_of > 1:

@@ -47,7 +47,7 @@ def _added(core: Core) -> Iterator[tuple[Finding, int]]:
     bell, match = core.play.bell, core.play.match
     first = bell.verdicts[0] if bell is not None and match.halves and core.play.gives_points else None
     if bell is not None and isinstance(first, Most) and not any(isinstance(each, Points) for _, each in first.counts):
-        part = "round" if match.of_rounds else "half" if match.parts == 2 else "innings"
+        part = "round" if match.of_rounds else "innings" if match.of_innings else "half"
         title = f"What is compared first here says who wins one {part}; over the whole game only the points are added."
         hint = "Let what is compared give points as it comes about, and say here: more points wins"
         yield _told(core, bell.lines, title, hint), bell.lines[0]

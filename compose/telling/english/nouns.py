@@ -29,6 +29,7 @@ _FIXED = {
 }
 
 
+FROZEN = "frozen"
 Pieces = tuple[str, str, str]
 
 
@@ -53,6 +54,8 @@ def pieces(place: Place, net: Net, named: bool = True) -> Pieces:
 def nouns(place: Place, net: Net) -> tuple[str, str]:
     """One of what the place counts, and several: they finish the phrase "3 ..."."""
     one, several, there = pieces(place, net)
+    if isinstance(place.standing, At) and place.standing.spot.is_frozen:
+        return f"frozen {one}{there.removeprefix(FROZEN)}", f"frozen {several}{there.removeprefix(FROZEN)}"
     return f"{one} {there}".rstrip(), f"{several} {there}".rstrip()
 
 

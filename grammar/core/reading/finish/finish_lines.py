@@ -224,7 +224,7 @@ def read_match(sentences: list[tuple[Node, int]]) -> Match:
                 match = evolve(match, halves=True, change=_CHANGED[sentence.change], lines=lines)
             case finish.Innings():
                 parts = sentence.number.whole
-                match = evolve(match, halves=True, parts=parts, change=Seats.TASKS, lines=lines)
+                match = evolve(match, halves=True, parts=parts, of_innings=True, change=Seats.TASKS, lines=lines)
             case finish.RoundsPlayed():
                 parts, points = sentence.number.whole, sentence.wins != "more rounds wins"
                 match = evolve(match, halves=True, parts=parts, of_rounds=True, by_points=points, lines=lines)

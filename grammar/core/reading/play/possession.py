@@ -118,7 +118,7 @@ def read_catcher_has(reader: Reader, sentence: CatcherHas, line: int) -> Iterato
 
 
 def read_first_has(reader: Reader, sentence: FirstHas, line: int) -> Iterator[Rest | Fetch]:
-    """A ball that is missed lies loose on the court, and all run for it."""
+    """A ball that is missed, and that no other line sends anywhere, lies loose on the court, and all run for it."""
     if reader.court.cut is not Cut.WHOLE:
         title = "On a court in halves a ball lies in a half, and whoever plays there has it."
         raise Senseless(sentence, title, write("a missed ball rests in the half it was sent to"))
@@ -126,7 +126,7 @@ def read_first_has(reader: Reader, sentence: FirstHas, line: int) -> Iterator[Re
     balls = frozenset(reader.balls(sentence.ball))
     for side, against in reader.all_pairs:
         missed = frozenset({Result.MISSED, Result.LEFT})
-        yield Rest(missed, side, frozenset({against}), balls, court, True, (line,))
+        yield Rest(missed, side, frozenset({against}), balls, court, True, (line,), loose=True)
     for side in reader.side_ids:
         for ball in sorted(balls):
             yield Fetch(frozenset(reader.populations([side])), ball, court, None, (line,))
