@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import mimetypes
 from collections.abc import Awaitable, Callable, Mapping
 from pathlib import Path
 
@@ -27,11 +28,15 @@ from compose.telling.wording import languages
 STATIC = Path(__file__).parent / "static"
 LANGUAGE = "language"  # the cookie
 MOST_FIELDS = 400
+# Said here, for on Windows another program may have said otherwise, and a browser runs no script of another kind.
+KINDS = {".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml"}
 NOBODY_WAITS = 499  # what some servers answer when the browser has gone; nobody reads it
 
 
 def app_for(desk: Desk, hosts: tuple[str, ...] = ()) -> Guard:
     """The whole page behind its guard."""
+    for ending, kind in KINDS.items():
+        mimetypes.add_type(kind, ending)
     routes: list[Route | Mount] = [
         Route(path, _endpoint(desk, named, method), methods=[method]) for path, method, named in SCREENS
     ]

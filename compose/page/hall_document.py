@@ -16,12 +16,14 @@ from compose.page.answers.values import HallGame
 from compose.telling.wording import Wording
 
 STATIC = Path(__file__).parent / "static"
+SCRIPTS = ("hall-kept.js", "hall-bell.js", "hall.js")  # one after the other in one scope
 
 
 @cache
 def look_and_script() -> tuple[str, str]:
     """What the document holds instead of loading it."""
-    return tuple((STATIC / name).read_text(encoding="utf-8") for name in ("hall.css", "hall.js"))  # type: ignore[return-value]
+    look, *scripts = ((STATIC / name).read_text(encoding="utf-8") for name in ("hall.css", *SCRIPTS))
+    return look, "\n".join(('"use strict";', "(() => {", *scripts, "})();"))
 
 
 def policy(forms: str = "'none'") -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Container
 from pathlib import Path
 
 from compose.share.whole_files import read_plain, write_whole
@@ -21,16 +22,17 @@ class Item:
     uses: tuple[str, ...]
 
 
-def planned(shelf: Path) -> tuple[Item, ...]:
-    """The games in order; none where nothing was kept or what lies there is no lesson."""
+def planned(shelf: Path, there: Container[str]) -> tuple[Item, ...]:
+    """The games in order, but those that are no longer `there`; none where what was kept is no lesson."""
     path = shelf / FILE
     if not path.is_file():
         return ()
     try:
         listed = json.loads(read_plain(path, MOST_BYTES))
-        return tuple(Item(str(slug), tuple(str(use) for use in uses)) for slug, uses in listed["games"])[:MOST_GAMES]
+        games = tuple(Item(str(slug), tuple(str(use) for use in uses)) for slug, uses in listed["games"])[:MOST_GAMES]
     except (ValueError, TypeError, KeyError):
         return ()
+    return tuple(each for each in games if each.slug in there)
 
 
 def keep(shelf: Path, games: tuple[Item, ...]) -> None:

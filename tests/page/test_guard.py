@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import mimetypes
 from pathlib import Path
 
 import pytest
@@ -99,3 +100,9 @@ def test_the_language_form_leads_nowhere_else(tmp_path: Path) -> None:
         sent = {"language": "fr", "back": back, "token": desk.token}
         answer = browser(desk).post("/language", data=sent, follow_redirects=False)
         assert answer.headers["location"] == "/"
+
+
+def test_scripts_are_scripts_whatever_the_machine_says(tmp_path: Path) -> None:
+    mimetypes.add_type("text/plain", ".js")
+    answer = browser(desk_in(tmp_path)).get("/static/page.js")
+    assert answer.headers["content-type"].startswith("text/javascript")

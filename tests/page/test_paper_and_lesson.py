@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from io import BytesIO
 from pathlib import Path
@@ -12,7 +13,7 @@ from pypdf import PdfReader
 from starlette.testclient import TestClient
 
 from compose.page.desk import Desk
-from compose.page.planned import FILE, planned
+from compose.page.planned import FILE, MOST_GAMES, planned
 
 
 @pytest.fixture
@@ -61,16 +62,32 @@ def test_games_are_put_into_the_lesson_moved_and_taken_out(desk: Desk, client: T
     assert "<svg" in shown
     change = {"token": desk.token, "game": "toll-stone"}
     client.post("/lesson/change", data={**change, "one": "1", "to": "0", "do": "move"})
-    assert [each.slug for each in planned(desk.shelf)] == ["toll-stone", "lantern-row"]
+    assert [each.slug for each in planned(desk.shelf, desk.sheets())] == ["toll-stone", "lantern-row"]
     sheet = client.get("/lesson/lesson.pdf")
     assert "Toll Stone" in text_of(sheet.content)
     cards = client.get("/lesson/cards.pdf")
     assert len(PdfReader(BytesIO(cards.content)).pages) >= 2
     client.post("/lesson/change", data={**change, "one": "0", "to": "0", "do": "out"})
-    assert [each.slug for each in planned(desk.shelf)] == ["lantern-row"]
+    assert [each.slug for each in planned(desk.shelf, desk.sheets())] == ["lantern-row"]
     late = client.post("/lesson/change", data={**change, "one": "0", "to": "0", "do": "out"})
     assert "changed elsewhere" in late.text, "another tab has taken it out already"
-    assert [each.slug for each in planned(desk.shelf)] == ["lantern-row"]
+    assert [each.slug for each in planned(desk.shelf, desk.sheets())] == ["lantern-row"]
+
+
+def test_a_game_whose_sheet_has_gone_leaves_the_others_in_their_places(desk: Desk, client: TestClient) -> None:
+    games = [["gone", []], ["lantern-row", []], ["toll-stone", []]]
+    desk.shelf.mkdir()
+    (desk.shelf / FILE).write_text(json.dumps({"games": games}))
+    assert re.findall(r"\d\. ([A-Z]\w+ \w+)</a>", client.get("/lesson").text) == ["Lantern Row", "Toll Stone"]
+    client.post("/lesson/change", data={"token": desk.token, "game": "toll-stone", "one": "1", "to": "0", "do": "move"})
+    assert [each.slug for each in planned(desk.shelf, desk.sheets())] == ["toll-stone", "lantern-row"]
+
+
+def test_a_game_too_many_is_refused_with_the_reason(desk: Desk, client: TestClient) -> None:
+    desk.shelf.mkdir()
+    (desk.shelf / FILE).write_text(json.dumps({"games": [["toll-stone", []]] * MOST_GAMES}))
+    sent = client.post("/lesson/add", data={"token": desk.token, "game": "lantern-row"})
+    assert f"holds {MOST_GAMES} games at most" in sent.text and "lantern-row" not in sent.text
 
 
 def test_the_minutes_of_a_lesson_add_up(desk: Desk, client: TestClient) -> None:
@@ -108,4 +125,4 @@ def test_nothing_outside_the_lesson_is_moved(desk: Desk, client: TestClient) -> 
     for one, to in (("9", "0"), ("-1", "0"), ("x", "y")):
         client.post("/lesson/change", data={"token": desk.token, "one": one, "to": to, "do": "move"})
     client.post("/lesson/add", data={"token": desk.token, "game": "../../etc/passwd"})
-    assert planned(desk.shelf) == ()
+    assert planned(desk.shelf, desk.sheets()) == ()

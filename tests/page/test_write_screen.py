@@ -60,7 +60,7 @@ def test_a_slip_is_told_and_written_as_it_should_be(client: TestClient, desk: De
 
 
 def test_a_hint_that_is_a_line_is_told_in_french() -> None:
-    told = look(BEGIN.replace("players underarm throw a", "plyers underarm throw a"), "fr").slips
+    told = look("fr", BEGIN.replace("players underarm throw a", "plyers underarm throw a")).slips
     assert told[0].hint == f"Écrire\u00a0: {told[0].write}"
 
 
@@ -115,3 +115,9 @@ def test_a_text_that_is_too_long_is_not_read(client: TestClient, desk: Desk) -> 
 def test_the_looks_alone_are_a_part_of_the_page(client: TestClient, desk: Desk) -> None:
     answer = client.post("/write/look", data={"token": desk.token, "text": SLIP})
     assert "<html" not in answer.text and "Write it so" in answer.text
+
+
+def test_all_mistakes_are_counted_and_the_first_are_told() -> None:
+    wrong = "".join(f"  players thorw ball {number}\n" for number in range(20))
+    looked = look("en", BEGIN.replace("play\n", f"play\n{wrong}"))
+    assert len(looked.slips) + looked.more == 20 > len(looked.slips)

@@ -104,8 +104,7 @@ class Band:
 
 @frozen
 class Row:
-    """`lacks` is what the class lacks for it, `skills` in the language; `picture` is SVG; `broken` says why there is
-    no game."""
+    """`lacks` is what the class lacks, `skills` in the language, `picture` is SVG, `broken` why there is no game."""
 
     slug: str
     title: str
@@ -233,13 +232,14 @@ class Slip:
 
 @frozen
 class Looked:
-    """What was understood of a text. `names` are those that it declares; `tidy` is the text in its usual wording."""
+    """What was understood of a text: `more` mistakes than are told; the names it declares; it in its usual wording."""
 
     title: str
     slips: tuple[Slip, ...]
     understood: tuple[tuple[str, tuple[str, ...]], ...]
     names: tuple[str, ...]
     tidy: str
+    more: int = 0
 
 
 @frozen

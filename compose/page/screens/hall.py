@@ -59,9 +59,9 @@ def games_of(call: Call) -> tuple[tuple[HallGame, ...], int] | None:
     listed = [(call.parts["slug"], asked)]
     if place.isdecimal():
         sheets = call.desk.sheets()
-        there = [each for each in planned(call.desk.shelf) if each.slug in sheets]
         listed = [
-            (each.slug, Asked(sheets[each.slug].texts, each.uses, asked.group, asked.language)) for each in there
+            (each.slug, Asked(sheets[each.slug].texts, each.uses, asked.group, asked.language))
+            for each in planned(call.desk.shelf, sheets)
         ] or listed
     games = [call.ask("hall:hall", slug, each) for slug, each in listed]
     if any(each is None for each in games):
@@ -114,7 +114,7 @@ def lend(call: Call) -> Reply:
 
 
 def _first_of_lesson(call: Call) -> Mapping[str, str]:
-    games = planned(call.desk.shelf)
+    games = planned(call.desk.shelf, call.desk.sheets())
     return {"slug": games[0].slug} if games else {"slug": ""}
 
 

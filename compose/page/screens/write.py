@@ -92,7 +92,7 @@ def look(call: Call) -> Reply:
 
 
 def _looked(call: Call, text: str) -> Looked:
-    found: Looked = call.ask("writing:look", text, call.language, rank=SOON, turn=str(hash(text)))
+    found: Looked = call.ask("writing:look", call.language, text, rank=SOON, turn=str(hash(text)))
     return found
 
 
