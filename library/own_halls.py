@@ -34,6 +34,12 @@ class _Box:
             and self.y + self.wide <= size.width_m + 1e-9
         )
 
+    def overlaps(self, other: _Box) -> bool:
+        return (
+            min(self.x + self.long, other.x + other.long) - max(self.x, other.x) > 1e-9
+            and min(self.y + self.wide, other.y + other.wide) - max(self.y, other.y) > 1e-9
+        )
+
 
 def own_hall(told: HallTold, name: str = UNNAMED) -> Outcome[Hall]:
     """The hall that is told of, or what cannot be so."""
@@ -69,7 +75,8 @@ def _findings(told: HallTold, known: Mapping[str, Court]) -> Iterator[Finding]:
         yield _error("Nothing says how large the hall is.", told.span, "Add: the hall is 15 m by 12 m")
         return
     wrong = (*_wrong_sizes(told.sizes), *_wrong_words(told, known))
-    yield from wrong or _outside(told, told.sizes[0], known)
+    outside = wrong or tuple(_outside(told, told.sizes[0], known))
+    yield from outside or _before_a_door(told, told.sizes[0])
 
 
 def _wrong_sizes(sizes: tuple[SizeTold, ...]) -> Iterator[Finding]:
@@ -121,6 +128,19 @@ def _outside(told: HallTold, size: SizeTold, known: Mapping[str, Court]) -> Iter
                 span,
                 "Check its size and where it begins.",
             )
+
+
+def _before_a_door(told: HallTold, size: SizeTold) -> Iterator[Finding]:
+    """What stands where a door opens: one of both was measured wrongly."""
+    things = [
+        *((each.name, _along(each, size), each.span) for each in told.along),
+        *((each.name, _at(each.place, each.length_m, each.width_m, size), each.span) for each in told.standing),
+    ]
+    for door in told.doors:
+        for name, box, span in things:
+            if box.overlaps(_along(_as_thing(door), size)):
+                title = quoting("The {name} stands before the door in the {wall} wall.", name=name, wall=door.wall)
+                yield _error(title, span, "Check its size and where it begins.")
 
 
 def _as_thing(door: DoorTold) -> AlongTold:

@@ -13,6 +13,7 @@ from grammar.frozen import frozen
 
 PAGE = Path(__file__).parents[1] / "LANGUAGE.md"
 _MOST_LETTERS = 160
+OF_CLASSES = ("class", "hall")  # a class may say the lines of its hall itself
 
 
 @frozen
@@ -39,13 +40,16 @@ def examples() -> Mapping[str, tuple[Example, ...]]:
 
 
 def nearest_examples(section: str, line: str, most: int = 2) -> list[Example]:
-    """The examples of a section whose words are most like those of a line, the likest first."""
+    """The examples of a section most like a line, the likest first: what begins alike before what shares more words."""
     words = _words(line[:_MOST_LETTERS])
 
-    def likeness(each: Example) -> float:
-        return SequenceMatcher(None, words, _words(each.example)).ratio()
+    def likeness(each: Example) -> tuple[bool, float]:
+        said = _words(each.example)
+        return said[:1] == words[:1], SequenceMatcher(None, words, said).ratio()
 
-    return sorted(examples().get(section, ()), key=likeness, reverse=True)[:most]
+    sections = OF_CLASSES if section == "class" else (section,)
+    there = [each for name in sections for each in examples().get(name, ())]
+    return sorted(there, key=likeness, reverse=True)[:most]
 
 
 @lru_cache(maxsize=512)

@@ -14,7 +14,7 @@ from math import fsum, log
 from pathlib import Path
 
 from grammar.frozen import frozen
-from grammar.mistakes.examples import Example, examples
+from grammar.mistakes.examples import OF_CLASSES, Example, examples
 from grammar.said import Said, listed, quoting, said
 
 LIST = Path(__file__).with_name("wishes.txt")
@@ -70,8 +70,13 @@ class Wish:
 @cache
 def rows() -> tuple[Row, ...]:
     """Every row of the page about games."""
+    return _rows_of(GAMES)
+
+
+@cache
+def _rows_of(sections: tuple[str, ...]) -> tuple[Row, ...]:
     of: Mapping[str, tuple[Example, ...]] = examples()
-    return tuple(Row(section, each.says, each.example) for section in GAMES for each in of.get(section, ()))
+    return tuple(Row(section, each.says, each.example) for section in sections for each in of.get(section, ()))
 
 
 @cache
@@ -139,9 +144,12 @@ def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:
 
 
 def _with_the_words(wanted: str) -> tuple[Wish, ...]:
-    """What holds several words just as they were typed, which may be none that tell anything: "side by side"."""
+    """What holds several words just as they were typed, which may be none that tell anything: "side by side"; and what
+    a class or a hall says with any of them, of which there are no wishes."""
     words = " ".join(_WORD.findall(wanted.lower()))
-    found = tuple(row for row in rows() if " " in words and re.search(rf"(?<![\w-]){words}(?![\w-])", row.example))
+    typed = re.compile(rf"(?<![\w-]){words}(?![\w-])")
+    found = tuple(row for row in rows() if " " in words and typed.search(row.example))
+    found += tuple(row for row in _rows_of(OF_CLASSES) if words and typed.search(row.example))
     return (Wish(f'to say "{words}"', frozenset(), found[:_MOST_WITH_WORDS]),) if found else ()
 
 

@@ -9,6 +9,7 @@ import pytest
 
 import grammar
 from grammar.core.reading.from_game import core_of
+from grammar.mistakes.examples import nearest_examples
 from grammar.mistakes.meant import nearest
 from grammar.mistakes.wishes import page_by_wishes, rows, wishes, wishes_for
 from grammar.parse import parse
@@ -107,3 +108,15 @@ def test_small_sheet_is_read_to_the_end(text: str) -> None:
 
 def test_there_are_ten() -> None:
     assert len(SHEETS) >= 10
+
+
+def test_what_a_class_or_a_hall_says_is_found_by_any_of_its_words() -> None:
+    """Of these there are no wishes: a door is asked for by its name."""
+    for wanted in ("door", "stage", "wall bars"):
+        wish, *_ = wishes_for(wanted)
+        assert all(wanted in row.example and row.section == "hall" for row in wish.rows)
+
+
+def test_a_line_of_a_hall_is_mended_by_lines_that_begin_alike() -> None:
+    assert nearest_examples("class", "door in the north west")[0].example.startswith("door in the south wall")
+    assert nearest_examples("class", "stage across the east wall")[0].example.startswith("stage along the east wall")

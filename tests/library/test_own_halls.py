@@ -21,6 +21,7 @@ SHEET = """hall Beck Hall
   lines of a badminton court
   lines of a badminton court, 1 m from the east wall and 2 m from the south wall
 """
+DOOR = "door in the south wall, 2 m from its west end"
 
 
 def told(text: str) -> Outcome[Hall]:
@@ -57,6 +58,11 @@ def test_sheet_of_a_hall_is_tidy() -> None:
         ("door in the south wall, 2 m from its north end", "no north end"),
         ("door in the south wall, 14.5 m from its west end", "does not lie in"),
         ("stage along the east wall, 11 m by 2 m, 1.5 m from its south end", "does not lie in"),
+        (
+            f"stage along the south wall, 2 m by 1 m, 1 m from its west end\n  {DOOR}",
+            "before the door in the south wall",
+        ),
+        (f"post, 10 cm by 10 cm, 0 m from the south wall and 2.1 m from the west wall\n  {DOOR}", "before the door"),
         ("post, 10 cm by 10 cm, 9 m from the west wall and 2 m from the east wall", "same way"),
         ("post, 0 cm by 10 cm, 9 m from the west wall and 2 m from the south wall", "no size"),
         ("lines of a volleyball court", "does not lie in"),

@@ -96,7 +96,10 @@ def _skill(written: str, as_json: bool) -> str:
     said = " ".join(written.lower().split())
     if said in SKILLS:
         return said
-    hint = did_you_mean(said, SKILLS) or f"Choose {listing(SKILLS, 'or')}."
+    plain = said.removesuffix("ing")
+    named = [skill for skill in SKILLS if plain in skill.split()]
+    nearest = did_you_mean(said, SKILLS) or f"Choose {listing(SKILLS, 'or')}."
+    hint = f"Write {listing(named, 'or')}." if named else nearest
     refuse(f"There is no skill called `{written}`.", hint, as_json)
 
 
