@@ -28,6 +28,7 @@ from compose.net.lower.tokens import clock_place, in_play, points_place
 from compose.net.lower.unaimed import unaimed
 from compose.net.lower.unread import unread
 from compose.net.lower.whereabouts import places_of_players, reached_in_play
+from compose.net.lower.without_consequence import without_consequence
 from compose.net.match import match_of
 from compose.net.net import RESULT, Net, Place, Rule
 from compose.net.schedule import Schedule
@@ -147,6 +148,7 @@ def _of_the_sheet(core: Core) -> Iterator[Finding]:
     yield from (*nowhere_to_act(core), *shut_out(core), *gone_to_though_shut(core), *nobody_in_reach(core))
     yield from (*doubts(core), *own_down(core), *fixed_targets(core), *unlike_sides(core), *same_tasks(core))
     yield from (*idle_roles(core), *both_hold(core), *meant_anew(core), *of_one_side_alone(core), *unread(core))
+    yield from without_consequence(core)
 
 
 def _counters(builder: Builder) -> None:

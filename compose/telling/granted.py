@@ -31,6 +31,9 @@ def _happening(play: Play) -> Iterator[tuple[Offer, Attempt, frozenset[Result]]]
     for offer in play.offers:
         for attempt in offer.attempts:
             found = {success_of(attempt.skill, attempt.aim)}
+            if isinstance(attempt.aim, Along | PickUp) and offer.figures.chance is None:
+                yield offer, attempt, frozenset(found)  # whoever goes there arrives
+                continue
             if not isinstance(attempt.aim, Along | PickUp):
                 found.add(Result.MISSED)
             if _objects(offer, attempt.aim) & blocked:
@@ -165,10 +168,19 @@ def can_happen(play: Play, rule: Rule) -> bool:
     if not isinstance(trigger, Happening) or trigger.result is Result.LEFT:
         return True
     return any(
-        offer.by in trigger.by and (not trigger.to or bool(_objects(offer, attempt.aim) & trigger.to))
+        offer.by in trigger.by
+        and (not trigger.to or bool(_objects(offer, attempt.aim) & trigger.to))
+        and (trigger.result is not Result.ARRIVED or _arrives(attempt, trigger))
         for offer, attempt, results in _happening(play)
         if trigger.result in results or (trigger.result is Result.KNOCKED and offer.figures.stray)
     )
+
+
+def _arrives(attempt: Attempt, trigger: Happening) -> bool:
+    """Whether somebody comes so with what an arrival speaks of, to where it speaks of."""
+    goals = {attempt.aim.goal} if isinstance(attempt.aim, Along | PickUp) else set()
+    brought = not trigger.balls or attempt.ball in trigger.balls
+    return brought and (not trigger.reaching or bool(goals & trigger.reaching))
 
 
 def can_leave(play: Play) -> bool:
