@@ -11,6 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from compose.page.call import Call, Shown, address
+from compose.page.guard import MOST_SENT
 from compose.page.wording import NAMES
 
 SCREENS = ("class", "games", "lesson", "write", "share")  # what the head of each page leads to
@@ -30,6 +31,7 @@ def _templates() -> Environment:
     made.filters["drawing"] = Markup  # only for what compose/draw made, which escapes what authors wrote
     made.filters["together"] = together
     made.globals["address"] = address
+    made.globals["most_mb"] = MOST_SENT >> 20
     return made
 
 

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 from desks import BEGIN
 from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 from windows import FIXTURES, LAPTOP, PHONE, Served, at, opened, settled
+
+from compose.page.guard import MOST_SENT
 
 browser, program, opens = FIXTURES
 # A winner lies wherever a second tap may come down.
@@ -162,3 +165,17 @@ def test_a_round_that_is_refused_keeps_no_other_one_back(
     expect(page.locator("#note")).to_contain_text("could not be sent")
     expect(page.locator("#kept")).to_contain_text("One round is kept")
     assert "west" in (served.shelf / "rounds" / "toll-stone.csv").read_text()
+
+
+def test_a_file_that_is_too_large_is_said_to_be_so(
+    served: Served, window: Browser, tabs: list[BrowserContext], tmp_path: Path
+) -> None:
+    (tmp_path / "large.zip").write_bytes(bytes(MOST_SENT))
+    page = opened(at(tabs, window, LAPTOP), served, "/share")
+    page.locator("#pack").set_input_files(tmp_path / "large.zip")
+    page.get_by_role("button", name="Look into it").click()
+    expect(page.locator("#voice.seen")).to_have_text("This file is too large: at most 16 MB are taken.")
+    page.evaluate("document.getElementById('voice').dataset.most = '1e9'")  # as if the bound were not known here
+    page.route("**/share/look", lambda route: route.fulfill(status=413, body="That is too large."))
+    page.get_by_role("button", name="Look into it").click()
+    expect(page.locator("#voice.seen")).to_have_text("That is too large.")

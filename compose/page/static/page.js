@@ -7,7 +7,7 @@ import { swap } from "./room.js";
 import { steady } from "./steady.js";
 import { steppers } from "./steppers.js";
 import { forget, takeTurn, waits } from "./turns.js";
-import { gone } from "./voice.js";
+import { gone, shows, tooLarge } from "./voice.js";
 import "./drag.js";
 import "./editor.js";
 
@@ -25,7 +25,7 @@ async function shown(url, options, keep, form) {
     if (mine !== latest()) return;
     const page = new DOMParser().parseFromString(text, "text/html");
     const next = page.getElementById("room");
-    if (!next) throw new Error("not a page of ours");
+    if (!next) return shows(text.slice(0, 200)); // refused at the door, in a line
     const elsewhere = !options.method || answer.redirected; // what a form answers itself cannot be asked for again
     if (form && elsewhere) forgetDraft(form);
     if (keep && elsewhere && answer.url !== location.href) history.pushState({}, "", answer.url);
@@ -70,6 +70,7 @@ document.addEventListener("submit", (event) => {
   const form = event.target;
   if (form.target || form.dataset.whole !== undefined || waits(event, event.submitter)) return;
   event.preventDefault();
+  if (tooLarge(form)) return;
   event.submitter?.classList.add("tapped");
   const data = new FormData(form, event.submitter);
   if (form.method === "get") {

@@ -5,8 +5,18 @@ export function says(words) {
   voice.classList.remove("seen");
 }
 
-export function gone() {
-  const voice = document.getElementById("voice");
-  says(voice.dataset.gone);
-  voice.classList.add("seen"); // there is nothing else to see it by
+// Where there is nothing else to see it by.
+export function shows(words) {
+  says(words);
+  document.getElementById("voice").classList.add("seen");
+}
+
+export const gone = () => shows(document.getElementById("voice").dataset.gone);
+
+// Whether a file is larger than the program takes: that is said here, for it would be cut off on its way.
+export function tooLarge(form) {
+  const { large, most } = document.getElementById("voice").dataset;
+  const found = [...form.elements].some((each) => [...(each.files || [])].some((file) => file.size > Number(most)));
+  if (found) shows(large);
+  return found;
 }
