@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from compose.modifiers.changes.changes import carry_out
 from compose.modifiers.changes.sheets import Draft
+from compose.modifiers.difference.same_game import led_alike
 from compose.modifiers.edit import Edit
 from compose.modifiers.fit_for import unfit
 from compose.modifiers.modifier import Use, does_not_fit, filled_in, value_findings, why_not
@@ -46,7 +47,9 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
             if (spoilt.ball, spoilt.skill) not in before:
                 title = does_not_fit(use.modifier, spoilt.told)
                 return Outcome(None, (mistake("M-fit", title, use.modifier.span, "Leave it out."),))
-    notes = () if changed else (_no_effect(use, game),)
+    said_to_people = any(edit.section in ("head", "care") for edit in draft.edits)
+    idle = not said_to_people and led_alike(game, resolved.value)
+    notes = (_no_effect(use, game),) if idle else ()
     return Outcome((resolved.value, tuple(draft.edits)), notes)
 
 

@@ -56,6 +56,18 @@ def test_modifier_without_effect_is_told() -> None:
     assert outcome.value is not None and not outcome.value.edits
 
 
+def test_other_words_for_the_same_are_without_effect() -> None:
+    """The clock of the row stops after 6 min already, and compares the only targets there are."""
+    told_of = {minutes: mixed(row(), use("time limit", time=minutes)) for minutes in (6, 5)}
+    assert [each.code for each in told_of[6].findings] == ["M-no-effect"]
+    assert not told_of[5].findings
+
+
+def test_what_is_told_to_people_alone_is_an_effect() -> None:
+    spoken = modifier_in('put in play\n  "Say your name before you throw."')
+    assert not mixed(row(), spoken).findings
+
+
 def test_unmet_need_is_told_in_one_sentence() -> None:
     (finding,) = mixed(row(), use("wider zones")).findings
     assert finding.code == "M-need" and finding.title == "`wider zones` does not fit: Row has no zone."

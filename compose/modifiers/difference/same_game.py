@@ -41,6 +41,16 @@ def played_as(game: Game) -> Hashable:
     return evolve(core.play, starts=tuple(_starts(core.play))), core.facts.ages_years, frozenset(core.facts.skills)
 
 
+def led_alike(one: Game, other: Game) -> bool:
+    """Whether nobody would play, lay out or tell one game otherwise than the other, but for cautions."""
+    cores = resolved(one), resolved(other)
+    facts, quotes = (
+        [each.facts for each in cores],
+        [frozenset(text for _, text in each.told.quotes) for each in cores],
+    )
+    return played_as(one) == played_as(other) and facts[0] == facts[1] and quotes[0] == quotes[1]
+
+
 def _told(core: Core) -> Hashable:
     told = core.told
     quotes = frozenset(text for _, text in told.quotes)
