@@ -23,7 +23,10 @@ _IRREGULAR = {
         "sel": "f", "shea": "f", "shel": "f", "thie": "f", "wi": "fe", "wol": "f"}.items() for end in (ends,)},
     **{same: same for same in ("bison", "deer", "fish", "moose", "salmon", "series", "sheep", "swine", "trout")},
 }  # fmt: skip
-_IN_E = ("axe", "cookie", "genie", "movie", "pie", "pixie", "tie", "zombie")
+_IN_E = (
+    "axe", "brownie", "budgie", "collie", "cookie", "genie", "magpie", "movie", "pie", "pixie", "prairie",
+    "rookie", "tie", "zombie",
+)  # fmt: skip
 _IRREGULAR_MANY = {**{many: one for one, many in _IRREGULAR.items()}, **{f"{one}s": one for one in _IN_E}}
 _SAME_WITH_E = ("houses", "causes", "blouses", "fuses", "muses", "spouses")  # of a house, a cause; others: of a bus
 

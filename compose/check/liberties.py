@@ -12,6 +12,8 @@ from compose.check.condition import Bools
 from compose.check.forcing import can_avoid
 from compose.check.study import Study
 from compose.net.net import Net, Rule, Transition
+from compose.net.on_the_way import is_picked_up
+from compose.net.told import Tried
 from grammar.frozen import frozen
 
 
@@ -84,7 +86,8 @@ def liberties_of(net: Net, side: str) -> tuple[Liberty, ...]:
 
 def _left(transition: Transition, net: Net) -> Kind:
     if transition.attempt.ball is not None:
-        return Kind.HOLD
+        told = transition.told
+        return Kind.LEAVE if isinstance(told, Tried) and is_picked_up(told.moment) else Kind.HOLD
     fetched = transition.attempt.skill != "take" and duty_of(transition, net)  # who takes a ball along keeps it
     return Kind.FETCH if fetched else Kind.LEAVE
 

@@ -26,6 +26,9 @@ class Why:
     still: frozenset[int] = field(default=frozenset(), eq=False)
 
 
+UNCHANGED = ", for nothing changes their number"
+
+
 def never_any(net: Net, *places: int) -> Why:
     """That nothing is ever in any of these places."""
     none = Comparison(tuple((1, place) for place in places), "==", 0)
@@ -85,8 +88,10 @@ def _instead(seen: Seen, part: Condition) -> Why:
             return never_any(net, *(place for _, place in part.terms))
         if part.relation != ">=" and part.bound >= 0 and not seen.ever(evolve(part, relation="<=")):
             return _always_more(seen, part)
-    no_room = _no_room(part, net)
-    return Why(said("there are never {condition}{no_room}", condition=part, no_room=no_room), Not(part))
+    at = frozenset(place for _, place in part.terms) if isinstance(part, Comparison) else frozenset[int]()
+    at = at if all(seen.still(place) for place in at) else frozenset()
+    no_room = UNCHANGED if at else _no_room(part, net)
+    return Why(said("there are never {condition}{no_room}", condition=part, no_room=no_room), Not(part), still=at)
 
 
 def _why_no_rule(seen: Seen, part: Comparison) -> Why:
@@ -135,7 +140,7 @@ def _for_what(net: Net, places: Sequence[int]) -> tuple[str, tuple[Span, ...]]:
     spared = dict(net.spared)
     if all(place in spared for place in places):
         return ", for nobody may aim at them", tuple(dict.fromkeys(spared[place] for place in places))
-    return ", for nothing changes their number", ()
+    return UNCHANGED, ()
 
 
 def _no_room(condition: Condition, net: Net) -> Value:

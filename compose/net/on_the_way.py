@@ -3,8 +3,18 @@
 from __future__ import annotations
 
 from compose.net.net import Net, Place
+from compose.net.outcome import Moment
 from compose.net.told import Tried
 from grammar.core.rules import Result
+from grammar.core.skills import Skill
+from grammar.core.values import Landmark
+
+AT_HAND = (Landmark.HANDS, Landmark.HALF, Landmark.COURT)  # where whoever plays has a ball
+
+
+def is_picked_up(moment: Moment) -> bool:
+    """Whether somebody carries a ball off that lies somewhere: nobody holds it before."""
+    return moment.skill is Skill.CARRY and moment.ball_at is not None and moment.ball_at.of not in AT_HAND
 
 
 def on_the_way(place: Place) -> bool:

@@ -166,6 +166,9 @@ def _what_lets_and_mends(study: Study, sides: Sides, liberty: Liberty, gains: bo
     if study.net.bell is not None and not gains:
         why = "Nothing makes {side} do this: {act}. The clock ends the round all the same, and that alone wins nothing."
         return said(why, side=sides, act=act)
+    if study.net.bell is None:
+        why = 'Nothing makes {side} do this: {act}. Add a clock ("after 6 min: ..."), or let others do it as well.'
+        return said(why, side=sides, act=act)
     return said(
         "Nothing makes {side} do this: {act}. Let others do it as well, or let the round go on without it.",
         side=sides,

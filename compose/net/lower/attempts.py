@@ -24,6 +24,7 @@ from compose.net.lower.runs import row_effects, rows_begun_anew
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import ball_place, target_place
 from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition
+from compose.net.on_the_way import is_picked_up
 from compose.net.outcome import Moment, fires
 from compose.net.told import Strayed, Tried
 from grammar.core.play import Along, PickUp
@@ -146,7 +147,7 @@ def _landed(
     whole = Transition(
         told,
         moment.by.side.key,
-        bool(limits),
+        bool(limits) and not is_picked_up(moment),
         option.attempt,
         "always" if _always(option) else _outcome(moment),
         evolve(option.rate, ratios=option.rate.ratios + extra + cast.share),

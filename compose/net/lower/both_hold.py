@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.core.game import Core
+from grammar.core.persons import PlayOn
 from grammar.core.precedence import narrower, overlap, written
 from grammar.core.rules import LifeOf, Rule
 from grammar.finding import Basis, Finding, Severity, spoken
@@ -31,4 +32,5 @@ def _sends(wider: Rule, rule: Rule) -> bool:
     """Whether a wider rule says where somebody goes who loses or gets a life by a rule that says nothing of that."""
     lives = {effect.who for effect in rule.effects if isinstance(effect, LifeOf)}
     moved = (lives - written(rule)) & written(wider)
-    return bool(moved) and overlap(rule.trigger, wider.trigger) and narrower(rule.trigger, wider.trigger)
+    stays = all(isinstance(effect, PlayOn) for effect in wider.effects)
+    return bool(moved) and not stays and overlap(rule.trigger, wider.trigger) and narrower(rule.trigger, wider.trigger)
