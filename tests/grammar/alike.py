@@ -5,20 +5,14 @@ Only these excuse an exchange that changes nothing. What a slot means where noth
 
 from __future__ import annotations
 
-from grammar.meanings import (
-    ACTORS,
-    CATEGORY_WORDS,
-    SHOT_WORDS,
-    AgentMeaning,
-    KitMeaning,
-    PlayerMeaning,
-    side_named,
-)
+from grammar.meanings import AgentMeaning, KitMeaning, PlayerMeaning, side_named
 from grammar.sentences.attempting import Attempt
 from grammar.sentences.play import Take
+from grammar.sentences.resting import Rest
 from grammar.sentences.when import When
 from grammar.words import plural
 from tests.grammar.exchanges import Exchange, Names
+from tests.grammar.forms import CONCERNED, class_of, names_alike, one_is_wide, one_of_all, owner_of, owners_alike
 
 # Words for people, which no number can tell: none of play, when or finish but lines in quotes.
 FOR_PEOPLE = frozenset(
@@ -32,11 +26,6 @@ FOR_PEOPLE = frozenset(
         "SaidRule.text",
         "SideBySide.what",
     )
-)
-_CLASSES = (
-    ("", "a", "an", "the", "any"),
-    ("each", "every", "all"),
-    ("their", "its"),
 )
 _SAID_OR_NOT = ("evenly spaced", "each", "in one piece", "a draw")
 _ON_THE_FLOOR = (
@@ -53,9 +42,7 @@ _TWO_WORDS = (
 )
 _HERE = ("in", "on", "")
 _SINGLE_SLOTS = ("Sides.names", "Area.name", "Track.name", "Role.name", "Kit.name", "Headcount.of")
-# In an event these can be one side: the one concerned is the other one, that of the keeper or of who caught.
-_CONCERNED = ("other", "that", "keeper", "catcher")
-_WITHOUT_SAYING = ("it stays down", "the ball goes to the other side")
+_WITHOUT_SAYING = ("it stays down", "it stays as it is", "the ball goes to the other side")
 
 
 def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
@@ -68,8 +55,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
     if _same_of_one(exchange, names) or _same_for_who_acts(exchange, names, section):
         return True
     if field == "determiner":
-        dealt = section == "set-up" and {_class(was), _class(now)} == {"each", "their"}  # balls of nobody: to each
-        return dealt or "" in (_class(was), _class(now)) or _class(was) == _class(now)
+        dealt = section == "set-up" and {class_of(was), class_of(now)} == {"each", "their"}  # balls of nobody: to each
+        return dealt or "" in (class_of(was), class_of(now)) or class_of(was) == class_of(now)
     if field == "preposition":
         bench = "bench: " in exchange.sentence.words()  # along a line it stands behind it
         return {was, now} <= {*_HERE} or (bench and {was, now} == {"along", "behind"})
@@ -77,23 +64,23 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
         meant = (names.meanings.get(each) for each in (was, now))
         return len({each.side if isinstance(each, PlayerMeaning) else side_named(each) for each in meant} - {None}) == 1
     if field in ("owner", "possessive", "other"):
-        if section in ("set-up", "kit", "space") and "that" in (_owner(was, names), _owner(now, names)):
+        if section in ("set-up", "kit", "space") and "that" in (owner_of(was, names), owner_of(now, names)):
             return True  # what belongs to one named side is theirs
         named = exchange.sentence.words().split()[0] in names.sides  # of whom "the other side" is one by name
-        return "" in (was, now) or named or _owners_alike(_owner(was, names), _owner(now, names), section)
+        return "" in (was, now) or named or owners_alike(owner_of(was, names), owner_of(now, names), section)
     if field in ("side", "towards"):
         # Who arrives, and who has had so many in a row, is of the side that is concerned.
         if any(each in exchange.sentence.words() for each in ("arrives", " in a row: ")):
-            owners = _owner(was, names), _owner(now, names)
+            owners = owner_of(was, names), owner_of(now, names)
             return set(owners) == {"that", "thrower"} or owners[0] == owners[1]
-        return _owners_alike(_owner(was, names), _owner(now, names), section)
+        return owners_alike(owner_of(was, names), owner_of(now, names), section)
     if field in ("name", "what", "of", "ball", "singular", "like") or exchange.slot in _SINGLE_SLOTS:
         crate = section == "set-up" and "half" in (was, now)  # what lies in a crate of theirs lies in their half
         kit = [each for each in (was, now) if isinstance(names.meanings.get(each), KitMeaning)]
-        return _names_alike(was, now, names) or {was, now} == {"middle", "middle line"} or (crate and bool(kit))
+        return names_alike(was, now, names) or {was, now} == {"middle", "middle line"} or (crate and bool(kit))
     if field == "quantity":  # "the stone" is said of one: of several it is refused
         reached = section == "finish" and was.removeprefix("at least ") == now.removeprefix("at least ")
-        return reached or _class(was) == _class(now) or "the" in (was, now)
+        return reached or class_of(was) == class_of(now) or "the" in (was, now)
     if field == "which":  # a ball leaves a half for another, or the court from the half to which it was sent
         return "half it left" in (was, now)
     return {was, now} in [*_TWO_WORDS, *({"", word} for word in _SAID_OR_NOT)]
@@ -111,15 +98,17 @@ def _same_for_who_acts(exchange: Exchange, names: Names, section: str) -> bool:
     """Whether both mean the same to whoever acts: a mate, whom alone they can meet, the others from whom they take."""
     both, field = {exchange.was, exchange.now}, exchange.slot.partition(".")[2]
     if section == "finish":  # "its base" is that of the side spoken of, and a side named twice is the same
-        return (field == "determiner" and {_class(each) for each in both} == {"their", "that"}) or (
+        return (field == "determiner" and {class_of(each) for each in both} == {"their", "that"}) or (
             field == "side" and exchange.sentence.words().split()[0] in names.sides
         )
     if section != "play":
         return False
-    if isinstance(exchange.sentence, Take) and field == "owner":
-        return {_owner(each, names) for each in both} <= {"other", "each", "a"}  # nobody takes from where they bring to
+    if isinstance(exchange.sentence, Take) and field == "owner":  # nobody takes from where they bring to
+        return {owner_of(each, names) for each in both} <= {"other", "each", "a"}
     if isinstance(exchange.sentence, Attempt) and field == "determiner":
-        return {_class(each) for each in both} == {"", "each"}  # one at a time, whichever of them
+        return {class_of(each) for each in both} == {"", "each"}  # one at a time, whichever of them
+    if isinstance(exchange.sentence, Rest) and field == "owner":  # who caught it is of the side to which it was sent
+        return {owner_of(each, names) for each in both} <= {*CONCERNED}
     mates = "team-mate" in both and bool({"player", "players"} & both)
     people = {*names.sides, *(plural(one) for one in names.people), *names.people}
     return mates or (field == "name" and bool({"player", "players"} & both) and both <= people)
@@ -150,9 +139,12 @@ def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
     """
     both, field = {exchange.was, exchange.now}, exchange.slot.partition(".")[2]
     if section == "set-up":  # all others of that sort have a line of their own
-        return field == "name" and _one_is_wide(exchange.was, exchange.now)
+        return field == "name" and one_is_wide(exchange.was, exchange.now)
+    if field == "quantity":  # all that there are in this class, or so many
+        counts = {each.removeprefix("at least ") for each in both}
+        return any(each.isdigit() for each in counts) and any(each.startswith("all") for each in counts)
     if section == "play":  # a place at which none of the mates ever is; a ring on a court on which all go anywhere
-        said, owners = exchange.sentence.words(), {_owner(each, names) for each in both}
+        said, owners = exchange.sentence.words(), {owner_of(each, names) for each in both}
         mates = " to a " in said and bool(owners & {"a", "each"})
         return isinstance(exchange.sentence, Attempt) and field == "owner" and (mates or " through the " in said)
     if section != "when":
@@ -161,17 +153,13 @@ def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
         return True
     if field == "name":
         same = _same_who_arrives(exchange, names) or _same_person(exchange, names)
-        return same or _one_is_wide(exchange.was, exchange.now)
+        return same or one_of_all(both, names) or one_is_wide(exchange.was, exchange.now)
     if field in ("owner", "side", "possessive"):
-        owners = {_owner(each, names) for each in both}
+        owners = {owner_of(each, names) for each in both}
         wide = field == "owner" and bool({"a", "each"} & owners)
-        return wide or owners <= {*_CONCERNED} or _same_who_arrives(exchange, names)
+        return wide or owners <= {*CONCERNED} or _same_who_arrives(exchange, names)
     dropped = exchange.slot == "When.consequences" and "" in both
     return dropped and any(each in _WITHOUT_SAYING or each.endswith(" goes back") for each in both)
-
-
-def _one_is_wide(was: str, now: str) -> bool:
-    return any(each in (was, now) or plural(each) in (was, now) for each in (*CATEGORY_WORDS, *SHOT_WORDS))
 
 
 def _same_in_an_event(exchange: Exchange, names: Names) -> bool:
@@ -181,9 +169,9 @@ def _same_in_an_event(exchange: Exchange, names: Names) -> bool:
     if field == "name":
         return _same_person(exchange, names) or _same_who_arrives(exchange, names)
     if field == "determiner":
-        return {_class(each) for each in both} == {"their", "that"}
+        return {class_of(each) for each in both} == {"their", "that"}
     if field in ("side", "possessive") and said.startswith("a pass is caught"):  # by a team-mate
-        return {_owner(each, names) for each in both} <= {"thrower", "catcher", "that"}
+        return {owner_of(each, names) for each in both} <= {"thrower", "catcher", "that"}
     if field == "place" and said.startswith("a ball leaves the court"):
         return any("half it left" in each for each in both)
     return _same_who_arrives(exchange, names)
@@ -205,7 +193,7 @@ def _same_who_arrives(exchange: Exchange, names: Names) -> bool:
         sides = {side_named(names.meanings.get(each)) for each in (exchange.was, exchange.now)}
         return len(sides - {None}) < 2
     if field in ("side", "possessive"):
-        owners = _owner(exchange.was, names), _owner(exchange.now, names)
+        owners = owner_of(exchange.was, names), owner_of(exchange.now, names)
         return "thrower" in owners and bool({"that", *names.sides} & {*owners})
     return False
 
@@ -216,35 +204,3 @@ def _same_person(exchange: Exchange, names: Names) -> bool:
     if not all(isinstance(names.meanings.get(each), PlayerMeaning | AgentMeaning) for each in both):
         return "player" in both and bool({*both} & {*names.sides})
     return "player" in both or f" its {exchange.now} " in exchange.sentence.words()
-
-
-def _class(word: str) -> str:
-    return next((each[0] for each in _CLASSES if word in each), word)
-
-
-def _owner(phrase: str, names: Names) -> str:
-    """The form of a phrase that says whose something is, or which side is meant."""
-    words = phrase.replace("'s", "").split()
-    plain = " ".join(word for word in words if word not in ("the", "side"))
-    if "other" in words:
-        return "other"
-    if plain in (*ACTORS, *map(plural, ACTORS)):
-        return "thrower"
-    if plain in ("it", "that", "their", "its", ""):
-        return "that"
-    if plain in ("each", "every", "all"):
-        return "each"
-    return "a" if plain in ("a", "any") else plain
-
-
-def _owners_alike(was: str, now: str, section: str) -> bool:
-    alike = was == now or {was, now} in ({"a", "each"}, {"a", "that"})
-    return alike or (section == "when" and was in _CONCERNED and now in _CONCERNED)
-
-
-def _names_alike(was: str, now: str, names: Names) -> bool:
-    """One and many of a name; a thing, and the category of which it is the only one; a pass, and the ball of it."""
-    if was in (now, plural(now)) or now == plural(was) or names.meanings.get(was, was) == names.meanings.get(now, now):
-        return True
-    people = {*names.people, *(plural(one) for one in names.people), *names.sides}
-    return (len(names.sides) == 1 and {was, now} <= people) or _one_is_wide(was, now)

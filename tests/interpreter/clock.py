@@ -183,7 +183,7 @@ def _stood_up(sheet: Sheet, line: play.StandUp, board: Board, everyone: bool) ->
     ]
     for number in alike(down, everyone):
         owner = board.things[number].owner
-        if isinstance(said, Of) and owner != said.side:
+        if isinstance(said, Of) and owner != said.side and not sheet.solo:
             continue
         helpers = [side for side in sheet.sides if _helpers(sheet, line.who, side, board)]
         if teacher or any(_may_raise(sheet, said, side, owner) for side in helpers):

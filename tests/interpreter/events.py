@@ -72,7 +72,7 @@ def scene_of(sheet: Sheet, deed: Deed, board: Board) -> Scene:
     keeping = board.pupils[aim.hit].side if aim.hit is not None else owner or aim.concerned
     catching = board.pupils[deed.catcher].side if deed.catcher is not None else None
     concerned = catching if deed.outcome == CAUGHT else owner or aim.concerned
-    concerned = deed.side if aim.what == "way" and deed.outcome == REACHED else concerned
+    concerned = deed.side if aim.what in ("way", "mate") and deed.outcome == REACHED else concerned
     own = concerned == deed.side and not sheet.solo
     return Scene(concerned, sheet.only_other(deed.side) if own else concerned, deed.side, catching, keeping, deed)
 

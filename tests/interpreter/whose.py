@@ -34,9 +34,7 @@ def whose(sheet: Sheet, phrase: Np) -> Whose:
     if isinstance(phrase.owner, OwnerName):
         if phrase.owner.other:
             return OTHERS
-        meant = sheet.meaning(phrase.owner.name)
-        side = sheet.side_meant(meant)
-        return Of(side) if side else EVERY
+        return _of_meant(sheet, sheet.meaning(phrase.owner.name)) or EVERY
     if isinstance(phrase.owner, Owner):
         return of_a_side(phrase.owner.determiner, phrase.owner.other)
     if phrase.other:
@@ -56,7 +54,12 @@ def of_a_side(determiner: str, other: str | None) -> Whose:
 
 
 def _holder(sheet: Sheet, possessive: str) -> Whose:
-    meant = sheet.names[possessive[:-2]]
+    found = _of_meant(sheet, sheet.names[possessive[:-2]])
+    assert found is not None, possessive
+    return found
+
+
+def _of_meant(sheet: Sheet, meant: object) -> Whose | None:
     if isinstance(meant, Part):
         return meant
     if isinstance(meant, Folk) and meant.role == "keeper":
@@ -64,8 +67,7 @@ def _holder(sheet: Sheet, possessive: str) -> Whose:
     if isinstance(meant, Folk) and meant.role in ACTING:
         return Part("actor")
     side = meant.side if isinstance(meant, Folk) else sheet.side_meant(meant)
-    assert side is not None, possessive
-    return Of(side)
+    return Of(side) if side is not None else None
 
 
 def side_said(sheet: Sheet, phrase: AnySide) -> Whose:

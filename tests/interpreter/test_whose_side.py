@@ -1,0 +1,101 @@
+"""Whose side a word means: of a pass that is caught, of who catches, of things among which nobody has their own."""
+
+from __future__ import annotations
+
+import pytest
+
+from grammar.core.reading.from_game import core_of
+from tests.interpreter.sheets import game_in
+from tests.interpreter.test_same_states import agree
+
+TWO_SIDES = """
+game Whose
+space
+  court 18 m by 9 m, {court}
+  far base: behind each back line
+sides
+  north and south, 2 to 6 players each, mirrored
+kit
+  1 foam ball
+  1 cone for each side
+set-up
+  {set_up}
+  cones on the back line of their side
+play
+  {play}
+when
+  {when}
+finish
+  the first side to 2 points wins
+"""
+BASE = {
+    "court": "in one piece",
+    "set_up": "1 player of each side on the far base of the other side\n  foam ball in the middle",
+    "play": "players pass a foam ball to a team-mate on the far base of the other side\n"
+    "  whoever catches a ball has it",
+}
+REST = {
+    "court": "halved across",
+    "set_up": "foam ball in the half of north",
+    "when": "a cone is knocked: it stands up again and the roller's side scores 1 point",
+}
+EACH_ALONE = """
+game Chimneys
+space
+  court 18 m by 12 m, in one piece
+sides
+  settlers, 2 to 6 players, each for themselves
+kit
+  2 chimneys, like a plastic pin
+  1 foam ball
+set-up
+  chimneys on the court
+  foam ball on the court
+play
+  settlers roll a foam ball at the chimneys of the other settlers
+  the teacher stands up {which}
+when
+  a chimney is knocked: it stays down
+finish
+  play goes on until the clock stops
+  after 8 min: nobody wins
+"""
+
+
+def _passing(scores: str) -> str:
+    return TWO_SIDES.format(**BASE, when=f"a pass is caught on the far base of the other side: {scores} scores 1 point")
+
+
+def _rolling(whose: str) -> str:
+    rests = f"a caught ball rests in the half of {whose}"
+    return TWO_SIDES.format(**REST, play=f"players roll a foam ball at the cones of the other side\n  {rests}")
+
+
+@pytest.mark.parametrize("scores", ["the side", "it", "the passer's side", "the catcher's side", "the other side"])
+def test_whose_pass_is_caught(scores: str) -> None:
+    agree(game_in(_passing(scores)), {"north": 2, "south": 2})
+
+
+@pytest.mark.parametrize("whose", ["the catcher", "the other side", "the thrower"])
+def test_where_a_caught_ball_rests(whose: str) -> None:
+    agree(game_in(_rolling(whose)), {"north": 1, "south": 1})
+
+
+@pytest.mark.parametrize("which", ["a chimney", "a settlers's chimney"])
+def test_what_is_put_up_where_each_is_alone(which: str) -> None:
+    agree(game_in(EACH_ALONE.format(which=which)), {"settlers": 2})
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "alike"),
+    [
+        (_passing("the side"), _passing("the passer's side"), True),
+        (_passing("the side"), _passing("the other side"), False),
+        (_rolling("the catcher"), _rolling("the other side"), True),
+        (_rolling("the catcher"), _rolling("the thrower"), False),
+    ],
+)
+def test_what_means_the_same(one: str, other: str, alike: bool) -> None:
+    mine, its = (core_of(game_in(each)).value for each in (one, other))
+    assert mine is not None and its is not None
+    assert (mine.play == its.play) == alike
