@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.care.scene import Scene, said_by
+from compose.staging.floor.lanes import in_line
 from compose.staging.floor.regions import regions
 from grammar.core.play import Along
 from grammar.core.rules import AllPlaying, Becoming, Go, Happening, Own, Person, Rule
@@ -24,8 +25,9 @@ def way_reminders(scene: Scene) -> Iterator[Finding]:
 
 
 def _crossing(scene: Scene) -> Iterator[Finding]:
-    runners = {by.side for by, attempt, _ in scene.attempts() if isinstance(attempt.aim, Along)}
-    if len(runners) > 1:
+    runners = {by for by, attempt, _ in scene.attempts() if isinstance(attempt.aim, Along)}
+    in_lanes = all(in_line(scene.core.play, scene.ground, each) for each in runners)
+    if len({each.side for each in runners}) > 1 and not in_lanes:
         lines = {line for _, attempt, lines in scene.attempts() if isinstance(attempt.aim, Along) for line in lines}
         hint = "Give each side a lane, or let them go one after the other."
         yield scene.remind("S-crossing", "Several sides run at the same time: their ways may cross.", lines, hint)

@@ -158,3 +158,10 @@ def test_who_changes_sides_crosses_no_balls_where_there_are_none() -> None:
           after 4 min: nobody wins
         """
     assert "S-crossing" not in codes(reminded(game_in(text)))
+
+
+def test_who_runs_in_a_lane_of_their_own_crosses_nobody() -> None:
+    text = next(each for each in library.game_paths() if each.stem == "fell-couriers").read_text(encoding="utf-8")
+    assert "S-crossing" not in codes(reminded(game_in(text)))
+    loose = text.replace(", only 1 player at a time", "")
+    assert loose != text and "S-crossing" in codes(reminded(game_in(loose)))

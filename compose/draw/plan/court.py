@@ -141,7 +141,7 @@ def name_areas(sheet: Sheet) -> None:
         box, size = area.rectangle, 0.85 * sheet.text_m
         words = Label(0.0, 0.0, sheet.wording.named(area.name), size, DARK, "middle", halo=WHITE)
         room = box.grown(0.2 * size) if area.kind in ("bench", "queue") else box
-        placed = sheet.clearings.place(_inside(words, box), 0.3 * size, room, least=-0.1 * size)
+        placed = sheet.clearings.place(_inside(words, box), 0.3 * size, room, least=0.1 * size)
         if placed:
             sheet.shapes.append(placed)
 
