@@ -107,7 +107,10 @@ def _by_lot(play: Play, start: Start) -> bool:
 
 def _decisive(play: Play) -> tuple[tuple[Any, ...], ...]:
     """Everything of a play that has lines and can differ from side to side."""
-    supplies: tuple[Supply, ...] = play.supplies
+    placed = {start.what for start in play.starts}
+    worn = (each for each in play.supplies if play.kind(each.thing.kind).sort is Sort.FURNITURE)
+    idle = {each.thing for each in worn} - placed  # bibs of one side change no count
+    supplies: tuple[Supply, ...] = tuple(each for each in play.supplies if each.thing not in idle)
     return (
         play.sides,
         play.roles,

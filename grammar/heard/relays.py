@@ -24,6 +24,7 @@ RELAYS: tuple[Saying, ...] = (
            lambda m: f"it has run {_times(m['often'])} with each player", "finish"),
     saying(rf"^(?:the )?first side (?:with|whose|in which) {_EACH} (?:has|have) (?:all |each )?run {_OFTEN},? wins$",
            lambda m: f"a side wins when it has run {_times(m['often'])} with each player", "finish"),
+    saying(r"\brun 1 time\b(?! a)", "run once", "finish"),
     saying(r"\b(has|have) run twice\b", r"\1 run 2 times", "finish", "when", "play"),
     saying(r"^(?:the )?first side to (?:run )?(\d+) (?:runs|times) wins$", r"a side wins when it has run \1 times",
            "finish"),

@@ -16,6 +16,7 @@ from grammar.mistakes.mistakes import OF_SECTIONS
 from grammar.parse import Reading, read
 from grammar.resolve import resolve
 from grammar.resolve.known import unknown_name
+from grammar.resolve.names import ANOTHER_NAME
 from grammar.said import said
 
 _OF_SEVERAL = {
@@ -53,8 +54,11 @@ def mistakes(
 ) -> tuple[Finding, ...]:
     """All that is wrong with what was read, in the order of the text, without advice; `weighed` as for `resolve`."""
     found = list(reading.findings)
+    # of a line that is no sentence nobody knows which name stands in a wrong place
+    unread = {each.place.line for each in found if each.code == "L-sentence"}
     for sheet in reading.rules.games:
-        found.extend(resolve(sheet, catalogue, reading.unread.get(sheet.span, ()), weighed).findings)
+        of_sheet = resolve(sheet, catalogue, reading.unread.get(sheet.span, ()), weighed).findings
+        found.extend(each for each in of_sheet if each.place.line not in unread or each.hint != ANOTHER_NAME)
     found.extend(other_meaning(reading) if other_meaning else ())
     return tuple(sorted(found, key=lambda finding: (finding.place.line, finding.place.column)))
 

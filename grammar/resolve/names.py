@@ -195,6 +195,9 @@ def fitting(expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> list[
     return [word for word, meaning in meanings.items() if _fits(meaning, expected) and has_any(meaning, meanings)]
 
 
+ANOTHER_NAME = "Name one of these, or change the verb."
+
+
 def has_any(meaning: Meaning | None, meanings: Mapping[str, Meaning]) -> bool:
     """Whether a sheet has anything of what a word for all of a sort means, as "ring" does; other names are declared."""
     kit = (each.category for each in meanings.values() if isinstance(each, KitMeaning))
@@ -218,9 +221,11 @@ def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Findi
         what=said(_SAID[sort_of(meaning)]),
         sorts=_sorts(expected),
     )
-    hint = "Name one of these, or change the verb."
+    hint = ANOTHER_NAME
     if {sort_of(meaning), *expected} >= {"player", "target"} and ("player" in expected) != ("target" in expected):
         hint = "A target is knocked; a player is hit."
+    if sort_of(meaning) == "player" and {"furniture", "target"} <= {*expected}:
+        hint = "Things go back; a player goes to a place, or returns."
     if sort_of(meaning) == "player" and expected == ("ball",):
         hint = "So it is said of balls; what somebody who plays does wrong is a foul, such as: a player fouls"
     if sort_of(meaning) == "furniture" and "target" in expected:

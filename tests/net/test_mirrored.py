@@ -104,6 +104,17 @@ when
 finish
   after 6 min: more pots standing wins, else a draw
 """
+
+
+@pytest.mark.parametrize(("kit", "told"), [("1 bib for each north", []), ("3 bibs for north", []),
+                                           ("1 bib for each north\n  1 bucket for north", ["N-mirrored"])])  # fmt: skip
+def test_bibs_of_one_side_leave_both_mirrored(kit: str, told: list[str]) -> None:
+    """What tells two sides apart changes no rule; a bucket that is aimed at does."""
+    text = RING.format(sides="north and south", balls=4, play="players roll a foam ball at the pots of the other side")
+    core = resolved(game_in(text.replace("kit\n", f"kit\n  {kit}\n", 1)))
+    assert [finding.code for finding in unlike_sides(core)] == told
+
+
 NAMES = ("alder", "birch", "cedar", "dogwood")
 
 

@@ -118,10 +118,25 @@ def _which_other(reader: Reader, sentence: space.Area) -> Senseless:
     """The other end, or another corner: of one and the other nothing says which is which."""
     where, name = sentence.preposition, sentence.spot.name.text
     hint = write(f"{where} each {name}")
-    if len(reader.sides) > 1:
+    one, two = f"{where} a {name}", f"{where} the other {name}"
+    other = _side_across(reader, sentence)
+    if other is not None:
+        hint = write(f"{where} the {name} of {other}")
+    elif len(reader.sides) != 2 and reader.place(sentence.spot) is Landmark.BACK_LINE:
+        hint = quoting("Where all have both, the one lies {first}, this one {last}.", first=one, last=two)
+    elif len(reader.sides) > 1:
         first, last = (f"{where} the {name} of {[side.key for side in reader.side_ids][each]}" for each in (0, -1))
         hint = quoting("Say of both places whose they are: one {first}, one {last}.", first=first, last=last)
     return Senseless(sentence.spot, "`the other {name}`: which is the one is not said.", hint, name=name)
+
+
+def _side_across(reader: Reader, sentence: space.Area) -> str | None:
+    """The side of the other end, where another place lies by the same line of one of two sides."""
+    spots = [area.spot for area in reader.game.all_of("space", space.Area)]
+    alike = [spot for spot in spots if spot is not sentence.spot and reader.place(spot) is reader.place(sentence.spot)]
+    named = {whose(reader.game, spot, place=True).side for spot in alike} - {None}
+    across = {side.key for side in reader.side_ids} - {side.key for side in named if side}
+    return min(across) if len(reader.sides) == 2 and len(named) == 1 else None
 
 
 def _only(reader: Reader, sentence: space.Area, owner: Owner, shut: frozenset[Doing]) -> frozenset[Population] | None:
