@@ -89,9 +89,7 @@ def _throws(side: int, told: list[Rule]) -> list[Transition]:
         ):
             words = f"a {SIDES[side]} player throws at a {SIDES[1 - side]} {aim}: {outcome}"
             rules = tuple(dict.fromkeys(effect.rule for effect in effects))
-            result.append(
-                Transition(worded(words), SIDES[side], False, attempt, outcome, rate, ALWAYS, effects, rules)
-            )
+            result.append(Transition(worded(words), SIDES[side], False, attempt, outcome, rate, ALWAYS, effects, rules))
     return result
 
 

@@ -51,6 +51,10 @@ def test_order_is_changed_by_drag_and_by_keys(served: Served, window: Browser, t
     assert chips(page) == ["Winter Store", "Lantern Row", "Toll Stone"]
     page.locator("#later-winter-store-0").press("Enter")
     expect(page.locator("ol.used .chip-name").first).to_contain_text("Lantern Row")
+    expect(page.locator("#later-winter-store-0")).to_be_focused()
+    page.keyboard.press("Enter")
+    expect(page.locator("ol.used .chip-name").last).to_contain_text("Winter Store")
+    expect(page.locator("#earlier-winter-store-0")).to_be_focused()  # there is no way further
     expect(page.locator("#minutes table, section table.minutes").first).to_contain_text("Winter Store")
 
 

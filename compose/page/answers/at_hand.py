@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache, lru_cache
+from importlib import import_module
 
 import library
 from compose.modifiers.apply import further
@@ -20,6 +21,8 @@ from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.tree import ModifierSheet
 
+# What the first forecast would load, slow to load as it is.
+LOADED_LATE = ("compose.answer.whole_class", "scipy.sparse.csgraph", "scipy.sparse.linalg")
 KEPT = 160  # our choice: remixes that are kept; all modifiers of the library on one game, and the last few
 
 
@@ -31,6 +34,13 @@ def warming() -> Iterator[None]:
         modifiers_in(path)
         yield
     modifiers()
+    yield
+    for path in library.game_paths():
+        game_of((path.read_text(encoding="utf-8"),))
+        yield
+    for module in LOADED_LATE:
+        import_module(module)
+        yield
 
 
 @cache

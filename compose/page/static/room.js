@@ -34,6 +34,12 @@ function writtenOn(room, next, typed) {
   setTimeout(() => fresh.dispatchEvent(new Event("input", { bubbles: true })));
 }
 
+// At an end there is no way further: then the way back has the focus.
+function turned(id) {
+  const [way, ...of] = id.split("-");
+  return [{ earlier: "later", later: "earlier", more: "less", less: "more" }[way], ...of].join("-");
+}
+
 export function swap(page, next, typed) {
   const room = document.getElementById("room");
   const focus = document.activeElement && document.activeElement.id;
@@ -49,7 +55,7 @@ export function swap(page, next, typed) {
     if (old && fresh) old.replaceWith(document.adoptNode(fresh));
   }
   room.replaceWith(document.adoptNode(next));
-  const again = focus && document.getElementById(focus);
+  const again = focus && (document.getElementById(focus) || document.getElementById(turned(focus)));
   if (again) {
     again.focus({ preventScroll: same });
     if (again.tagName === "TEXTAREA") again.setSelectionRange(caret, caret);
