@@ -13,7 +13,7 @@ from grammar.frozen import frozen
 from library import Norms
 
 STILL = {WAITING: "waiting", BENCH: "bench", OUT: "bench", RESTING: "bench"}  # rows of norms/effort.toml
-COUNTED = "as a watcher counts who walks briskly or moves faster, not as a worn meter does"
+COUNTED = "brisk walking or faster, as a watcher counts it"
 
 
 @frozen
