@@ -139,7 +139,7 @@ def where_to(sheet: Sheet, phrase: Np, side: str, scene: Scene) -> Spot:
     elif said == OTHERS:
         owner = other_than(sheet, side, scene)
     else:
-        owner = side
+        owner = scene.it if said == SPOKEN else side
     return spots_of(sheet, None, phrase, (owner or side,))[0]
 
 

@@ -1,10 +1,13 @@
-"""Whose side a word means: of a pass that is caught, of who catches, of things among which nobody has their own."""
+"""Whose side a word means: whose pass is caught, whose base it is, who catches, whose things are nobody's."""
 
 from __future__ import annotations
 
 import pytest
 
+import library
 from grammar.core.reading.from_game import core_of
+from grammar.parse import parse
+from grammar.resolve import resolve
 from tests.interpreter.sheets import game_in
 from tests.interpreter.test_same_states import agree
 
@@ -74,6 +77,46 @@ def _rolling(whose: str) -> str:
 @pytest.mark.parametrize("scores", ["the side", "it", "the passer's side", "the catcher's side", "the other side"])
 def test_whose_pass_is_caught(scores: str) -> None:
     agree(game_in(_passing(scores)), {"north": 2, "south": 2})
+
+
+def _knocking(then: str) -> str:
+    play = f"{BASE['play']}\n  players roll a foam ball at the cones of the other side"
+    point = "a pass is caught: the catcher's side scores 1 point"
+    return TWO_SIDES.format(**(BASE | {"play": play}), when=f"a cone is knocked: it stays down and {then}\n  {point}")
+
+
+@pytest.mark.parametrize(
+    "then",
+    [
+        "the roller goes to the far base of that side",
+        "all players of that side change places with all on the far base of the thrower's side",
+        "all players of the roller's side change places with all on the far base of the other side",
+        "the roller changes places with the first on the far base of the other side",
+    ],
+)
+def test_whose_base_somebody_goes_to(then: str) -> None:
+    agree(game_in(_knocking(then)), {"north": 2, "south": 2})
+
+
+@pytest.mark.parametrize(
+    ("who", "base", "against"),
+    [
+        ("all players of that side change places with all on", "their far base", "the thrower's side"),
+        ("all players of that side change places with all on", "the far base", "the thrower's side"),
+        ("all players of that side change places with all on", "the far base of the other side", "the thrower's side"),
+        ("all players of the roller's side change places with all on", "their far base", "the other side"),
+        ("the roller changes places with the first on", "the far base", "the other side"),
+    ],
+)
+def test_only_others_wait_there(who: str, base: str, against: str) -> None:
+    parsed = parse(_knocking(f"{who} {base}").lstrip("\n"), "(test)")
+    assert parsed.value is not None
+    found = resolve(parsed.value.games[0], library.kit_categories()).findings
+    whole = f"{who.split(' with ')[1]} the far base of {against}"
+    assert [(each.title, each.hint) for each in found] == [
+        (f"`{base}`: only players of the other side wait there.", f"Say of its own players: {whole}")
+    ]
+    agree(game_in(_knocking(f"{who} the far base of {against}")), {"north": 2, "south": 2})
 
 
 @pytest.mark.parametrize("whose", ["the catcher", "the other side", "the thrower"])

@@ -199,7 +199,7 @@ def waiting_of(
         return
     for spot in spots:
         sides = who_wait(reader, spot, said, spoken, own, turn)
-        never_there(who, spot, said, sides)
+        never_there(reader, who, spot, said, spoken, own)
         one = next(iter(sides)) if len(sides) == 1 else None
         players = frozenset(reader.populations(sides))
         yield Mover(Waiting(players, frozenset({spot}), turn, how_many_wait(who, players)), one)

@@ -85,14 +85,21 @@ def who_wait(
     return spoken.meant(said, reader.all_sides)
 
 
-def never_there(who: queues.Queued | queues.AllQueued, spot: Spot, said: Claimed, sides: frozenset[SideId]) -> None:
-    """Raises Senseless where a side's own bench is named, and only players of the others come to it."""
-    if said.whose is Whose.OWN and isinstance(spot.owner, SideId) and spot.owner not in sides:
+def never_there(
+    reader: Reader,
+    who: queues.Queued | queues.AllQueued,
+    spot: Spot,
+    said: Claimed,
+    spoken: Spoken,
+    own: SideId | None,
+) -> None:
+    """Raises Senseless where a side's own bench is meant, and only players of the others come to it."""
+    meant = isinstance(spot.owner, SideId) and (said.whose is Whose.OWN or spot.owner == own)
+    if meant and spot.owner not in waiting_there(reader, spot):
         title = "`{said}`: only players of the other side wait there."
-        hint = quoting(
-            "Say of its own players: {who}", who=who.words().replace(who.where.words(), _of_the_other(who.where))
-        )
-        raise Senseless(who.where, title, hint)
+        against = "the thrower's side" if spoken.other == frozenset({own or spot.owner}) else "the other side"
+        there = who.words().replace(who.where.words(), f"the {who.where.name.text} of {against}")
+        raise Senseless(who.where, title, quoting("Say of its own players: {who}", who=there))
 
 
 def not_where_passes_go(reader: Reader, where: Np, own: Spot, moment: Moment) -> None:
