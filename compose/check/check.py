@@ -72,7 +72,7 @@ def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckR
     if not space.complete and not study.ended[0]:
         found += unseen(net)
     if space.complete and not missed:
-        found = one_cause(found, everybody_loses=not can_win(study))
+        found = one_cause(found, only_lost=all(end.winner not in (None, *can_win(study)) for end in net.ends))
     return CheckResult((*found, *unfinished(missed)), space, _facts(study))
 
 

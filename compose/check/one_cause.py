@@ -24,16 +24,17 @@ from grammar.said import Chain, said
 COMES_OF = {  # what follows from which findings, where they speak of the same places
     NO_RETURN: (DEAD_END, STRANDED),
     STRANDED: (ENDLESS,),
+    NO_END: (UNWINNABLE,),
     IDLE: (UNWINNABLE, NO_END),
     IDLE_KIT: (IDLE,),
 }
 MENDED_BESIDE = (NO_RETURN,)  # what these say of mending, the graver finding says better
 
 
-def one_cause(found: Sequence[Found], everybody_loses: bool) -> list[Found]:
-    """The findings without those that come of another; `everybody_loses`: no side can ever win."""
+def one_cause(found: Sequence[Found], only_lost: bool) -> list[Found]:
+    """The findings without those that come of another; `only_lost`: each end is the win of a side that never wins."""
     kept = list(found)
-    if everybody_loses and any(each.code == UNWINNABLE for each in kept):
+    if only_lost and any(each.code == UNWINNABLE for each in kept):
         kept = [each for each in kept if each.code != NO_END]
     for later in found:
         earlier = next((each for each in kept if each is not later and _follows(later, each)), None)

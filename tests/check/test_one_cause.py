@@ -15,10 +15,11 @@ from compose.check.found import Found
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
 from compose.net.from_game import net_of
-from compose.net.net import Net
+from compose.net.net import Bell, Net
 from grammar.finding import Severity
 from grammar.parse import parse
 from grammar.resolve import resolve
+from tests.check.build import Builder
 from tests.check.random_nets import nets
 from tests.interpreter.sheets import granted, net_in
 from tests.wrong_games.test_wrong_games import every_pair, findings
@@ -83,6 +84,17 @@ def test_one_wrong_line_is_one_finding(pair: Pair) -> None:
     codes = [finding.code for finding in findings(pair, "wrong")]
     beside = [BESIDE[pair.stem]] if pair.stem in BESIDE else []
     assert sorted(codes) == sorted([pair.code, *beside])
+
+
+def test_that_a_side_cannot_win_says_why_nothing_ends_the_round_where_only_its_wins_would() -> None:
+    play = Builder("north", "south")
+    for side in ("north", "south"):
+        play.place(side, 0, 4, "points", side)
+        play.may(f"{side} scores", play.shift(side, 1, play.rule("points")), side=side)
+    ahead = play.result("south leads", "south", play.more("south", "north"), play.rule("more points"))
+    play.end("north wins", "north", play.at_least("north", 5), play.rule("the first to 5"))
+    [finding] = check(play.net(Bell(360.0, (ahead,), play.rule("after 6 min")))).findings
+    assert finding.code == "C-unwinnable"
 
 
 def broken(text: str) -> Iterator[Net]:
