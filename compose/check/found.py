@@ -106,7 +106,8 @@ class Found:
     """One thing to say of a net, as `grammar.finding.Finding` says it in words.
 
     `witness` is the shortest line of play that leads there, `loop` the part of it that can repeat for ever, `about` the
-    places by which other findings are known to come of the same cause (see `one_cause`).
+    places by which other findings are known to come of the same cause (see `one_cause`), `frees` those out of which an
+    idle line would bring whoever waits there.
     """
 
     code: str
@@ -120,3 +121,4 @@ class Found:
     loop: tuple[Stepped, ...] = ()
     numbers: tuple[tuple[str, float], ...] = field(default=())
     about: frozenset[int] = frozenset()
+    frees: frozenset[int] = frozenset()

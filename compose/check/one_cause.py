@@ -28,7 +28,7 @@ COMES_OF = {  # what follows from which findings, where they speak of the same p
     IDLE: (UNWINNABLE, NO_END),
     IDLE_KIT: (IDLE,),
 }
-MENDED_BESIDE = (NO_RETURN,)  # what these say of mending, the graver finding says better
+MENDED_BESIDE = (NO_RETURN, NO_END)  # what these say of mending, the graver finding says better
 
 
 def one_cause(found: Sequence[Found], only_lost: bool) -> list[Found]:
@@ -46,6 +46,10 @@ def one_cause(found: Sequence[Found], only_lost: bool) -> list[Found]:
 
 def _follows(later: Found, earlier: Found) -> bool:
     """Whether one comes of the same cause as the other, which is the graver."""
+    if (later.code, earlier.code) == (IDLE, STRANDED):  # the line by which they would have come back
+        return bool(later.frees & earlier.about)
+    if (later.code, earlier.code) == (NO_END, DEAD_END):  # play gets stuck before, for want of what lies somewhere
+        return bool(earlier.about) and not later.about
     follows = earlier.code in COMES_OF.get(later.code, ()) and bool(later.about & earlier.about)
     return follows and earlier.severity is not Severity.NOTE
 

@@ -119,6 +119,9 @@ PAIRS = (
     Pair("one-corner-shut", "C-dead-end", "nobody fetches balls from the corner of larks"),
     Pair("no-end-before-the-bell", "C-no-end", "a warden is hit: the thrower's side wins", shown=False),
     Pair("coins-run-out", "C-dead-end", "players carry a coin from the middle to their back line"),
+    Pair("back-by-no-pin", "C-stranded", "a player is hit: that player waits in the sit queue"),
+    Pair("locked-for-good", "C-no-end", "a side wins when the other side has no pins standing", shown=False),
+    Pair("fetched-from-elsewhere", "C-dead-end", "nobody fetches balls from behind the back line"),
     Pair("no-return", "C-no-return", "players underarm throw a soft ball at the captain of the other side"),
     Pair("lost-with-the-balls", "C-stranded", "players underarm throw a soft ball at the players of the other side"),
 )

@@ -16,7 +16,9 @@ from compose.check.never import NOTHING_LEADS_TO_IT, Why, never_any, why_never, 
 from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
 from compose.net.net import Effect, Move, Net, Rule, Transition
-from grammar.core.rules import Result
+from grammar.core.play import Waiting
+from grammar.core.rules import Go, Result
+from grammar.core.values import At
 from grammar.finding import IDLE, Severity
 from grammar.frozen import frozen
 from grammar.said import Capital, Chain, Listed, said
@@ -38,6 +40,7 @@ class Idle:
     whys: tuple[Why, ...]
     harmless: bool
     touched: frozenset[int] = frozenset()
+    frees: frozenset[int] = frozenset()
 
 
 def idle(study: Study) -> list[Found]:
@@ -76,14 +79,24 @@ def _judge(seen: Seen, rule: Rule) -> Idle | None:
         whys += [never_any(net, place) for place in counted]
     whys = [UNAIMED[result] for each, result in net.unaimed if each == rule] or whys
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
-    moves = (each.effect for each in effects)
+    moves = [each.effect for each in effects] + [each for act, _ in acts for each in act.effects]
     touched = frozenset(place for each in moves for place in _written(each))
     touched |= _of_their_kind(net, (place for why in whys for place in why.still))
-    return Idle(rule, reasons, rule.stands_by or _helps_nobody(seen, rule), touched)
+    return Idle(rule, reasons, rule.stands_by or _helps_nobody(seen, rule), touched, _freed_by(net, rule))
 
 
 def _written(effect: Effect) -> tuple[int, ...]:
     return (effect.source, effect.target) if isinstance(effect, Move) else (effect.place,)
+
+
+def _freed_by(net: Net, rule: Rule) -> frozenset[int]:
+    """The places of those who would come back by a line."""
+    effects = (effect for each, effects in net.following if each == rule for effect in effects)
+    spots = {spot for each in effects if isinstance(each, Go) and isinstance(each.who, Waiting) for spot in each.who.at}
+    return frozenset(
+        number for number, place in enumerate(net.places)
+        if place.token == "player" and isinstance(place.standing, At) and place.standing.spot in spots
+    )  # fmt: skip
 
 
 def _of_their_kind(net: Net, still: Iterable[int]) -> frozenset[int]:
@@ -218,6 +231,7 @@ def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found
         others=tuple(dict.fromkeys((*(each.rule.span for each in others), *shared.lines))),
         numbers=numbers,
         about=frozenset.intersection(*(each.touched for each in alike)),
+        frees=frozenset.intersection(*(each.frees for each in alike)),
     )
 
 
