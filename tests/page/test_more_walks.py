@@ -75,6 +75,7 @@ def test_a_pack_is_merged_sentence_by_sentence_and_undone(
     expect(page.locator("main")).to_contain_text("Changed by both")
     page.get_by_label("Choose sentence by sentence").check()
     page.get_by_role("button", name="Go on").click()
+    expect(page.locator("legend").first).to_have_text("At the top of the sheet")
     for words, whose in (("small cones", "Mine"), ("after 9 min", "Theirs")):
         page.locator("fieldset", has_text=words).get_by_label(whose).check()
     page.get_by_role("button", name="Keep it like this").click()
