@@ -91,19 +91,26 @@ def _caught(scene: Scene) -> bool:
 
 
 def _everybody(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
+    folk = sheet.folk(who)
+    assert folk is not None, who.words()
+    return board.playing(sides_of_all(sheet, who, scene), folk.role)
+
+
+def sides_of_all(sheet: Sheet, who: Np, scene: Scene) -> tuple[str, ...]:
+    """The sides of which all players are meant."""
     folk, said = sheet.folk(who), whose(sheet, who)
     assert folk is not None, who.words()
     if folk.side is not None:
-        return board.playing((folk.side,), folk.role)
+        return (folk.side,)
     if isinstance(said, Of):
-        return board.playing((said.side,), folk.role)
+        return (said.side,)
     if isinstance(said, Part):
         found = {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
     elif (who.owner is not None and said in (EVERY, ANY)) or scene.everybody:
-        return board.playing(sheet.sides, folk.role)
+        return sheet.sides
     else:
         found = scene.other if said == OTHERS else scene.it
-    return board.playing((found,) if found else (), folk.role)
+    return (found,) if found else ()
 
 
 def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:

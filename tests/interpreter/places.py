@@ -11,7 +11,7 @@ from grammar.sentences import queues, then
 from grammar.sentences.base import Np
 from tests.interpreter.board import IN, Board, Spot, State
 from tests.interpreter.events import Scene
-from tests.interpreter.people import people, queue_sides
+from tests.interpreter.people import people, queue_sides, sides_of_all
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import spot
 
@@ -24,7 +24,9 @@ def change_places(sheet: Sheet, said: then.ChangesPlaces, scene: Scene, board: B
     for chosen in people(sheet, said.who, scene, board):
         after = board.copy()
         if isinstance(said.other, queues.AllQueued):
-            _all(sheet, said.other, chosen, scene, after, begin)
+            assert isinstance(said.who, Np)
+            sides = sides_of_all(sheet, said.who, scene)
+            _all(sheet, said.other, chosen, sides, scene, after, begin)
         elif chosen:
             yield from _one(sheet, said.other, chosen[0], scene, after)
             continue
@@ -55,10 +57,17 @@ def _exchange(other: queues.Queued | then.Who, number: int, second: tuple[int, .
 
 
 def _all(
-    sheet: Sheet, other: queues.AllQueued, going: tuple[int, ...], scene: Scene, board: Board, begin: State
+    sheet: Sheet,
+    other: queues.AllQueued,
+    going: tuple[int, ...],
+    sides: tuple[str, ...],
+    scene: Scene,
+    board: Board,
+    begin: State,
 ) -> None:
-    """All go to the end, and as many come in as played at the start, of each side and role."""
-    waiting = [n for (there,) in [people(sheet, other, scene, board)] for n in there]
+    """All go to the end, and as many of their own side come in as played at the start, of each role."""
+    there = {side: people(sheet, other, scene, board, side)[0] for side in sides}
+    waiting = [each for side in sides for each in there[side] if board.pupils[each].side == side]
     places = {number: _own(sheet, other, board.pupils[number].side, scene) for number in going}
     for number in going:
         pupil = board.pupils[number]

@@ -119,6 +119,56 @@ def test_only_others_wait_there(who: str, base: str, against: str) -> None:
     agree(game_in(_knocking(f"{who} the far base of {against}")), {"north": 2, "south": 2})
 
 
+HOME = "1 player of each side on their home base"
+
+
+def _at_home(then: str) -> str:
+    """The same with a base of their own, on which one of each side waits."""
+    sheet = _knocking(then).replace("  far base:", "  home base: before each back line\n  far base:")
+    return sheet.replace("  cones on", f"  {HOME}\n  cones on")
+
+
+@pytest.mark.parametrize(
+    "then",
+    [
+        "all players of that side change places with all on the home base",
+        "all players of the roller's side change places with all on their home base",
+        "all players of each side change places with all on the home base",
+        "the roller changes places with the first on the home base",
+        "the first on the home base goes to the far base of the other side",
+    ],
+)
+def test_who_comes_from_their_own_base(then: str) -> None:
+    agree(game_in(_at_home(then)), {"north": 3, "south": 3})
+
+
+@pytest.mark.parametrize(
+    ("then", "title", "hint"),
+    [
+        (
+            "the roller changes places with the first on the home base of that side",
+            "`the home base of that side`: only players of the other side wait there.",
+            "Say of its own players: the first on the home base",
+        ),
+        (
+            "all on the home base of each side join the other side",
+            "`the other side`: players of several sides may wait there, and each has another.",
+            "Name the side: north or south.",
+        ),
+        (
+            "all on the home base of each side go to the far base of the other side",
+            "`the other side`: players of several sides may wait there, and each has another.",
+            "Name the side: north or south.",
+        ),
+    ],
+)
+def test_of_which_side_they_are_is_not_known(then: str, title: str, hint: str) -> None:
+    parsed = parse(_at_home(then).lstrip("\n"), "(test)")
+    assert parsed.value is not None
+    found = resolve(parsed.value.games[0], library.kit_categories()).findings
+    assert [(each.title, each.hint) for each in found] == [(title, hint)]
+
+
 @pytest.mark.parametrize("whose", ["the catcher", "the other side", "the thrower"])
 def test_where_a_caught_ball_rests(whose: str) -> None:
     agree(game_in(_rolling(whose)), {"north": 1, "south": 1})

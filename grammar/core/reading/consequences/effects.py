@@ -18,6 +18,7 @@ from grammar.core.reading.consequences.stood_up import stood_up
 from grammar.core.reading.consequences.swapped import swapped
 from grammar.core.reading.consequences.tasks import side_of_toucher, task_named, with_a_task
 from grammar.core.reading.events.away import is_away
+from grammar.core.reading.events.crossing import other_of_several
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.phrases.clock import come_or_go
 from grammar.core.reading.phrases.frozen import where_frozen
@@ -211,6 +212,8 @@ def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Momen
             raise Senseless(what, "`{said}` is no side.", write("joins the other side"))
         return said.side
     said = whose_side(reader.game, what)
+    if mover.side is None and isinstance(mover.who, Waiting):
+        other_of_several(reader, mover.who.at, said)
     spoken = moment.spoken
     if said.whose is Whose.OTHER and mover.side is not None:
         others = reader.others(mover.side)

@@ -9,7 +9,13 @@ from grammar.core.fouls import Fouled
 from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.consequences.each_plays import others_of_doer
-from grammar.core.reading.events.crossing import how_many_wait, never_there, not_where_passes_go, who_wait
+from grammar.core.reading.events.crossing import (
+    how_many_wait,
+    never_there,
+    not_where_passes_go,
+    other_of_several,
+    who_wait,
+)
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.phrases.frozen import froze_at, frozen_ones
 from grammar.core.reading.sheet.reader import Reader
@@ -33,6 +39,7 @@ class Mover:
 
     who: Subject
     side: SideId | None
+
 
 KEEPER_OF_IT = "`its keeper` is whoever stands before it: call the role otherwise, such as `guard`, and say: its keeper"
 
@@ -211,16 +218,15 @@ def _doer(moment: Moment) -> SideId | None:
 
 def area_of(reader: Reader, preposition: str | None, where: Np, mover: Mover, moment: Moment) -> At:
     """The area to which somebody goes: their own, where nothing is said."""
+    if mover.side is None and isinstance(mover.who, Waiting):
+        other_of_several(reader, mover.who.at, whose(reader.game, where, place=True))
     own = frozenset({mover.side}) if mover.side else None
     others = reader.others(mover.side) if mover.side else frozenset()
     spoken = evolve(moment.spoken, own=own, other=others if len(others) == 1 else _against(mover, moment))
     spots = reader.spots(preposition, where, spoken, own or reader.all_sides, (Part.AT,))
     if not all(reader.waits_in(spot) for spot in spots):
-        raise Senseless(
-            where,
-            "`{said}` is part of the floor on which all play.",
-            "Name an area of the sheet, or say which side they join.",
-        )
+        title = "`{said}` is part of the floor on which all play."
+        raise Senseless(where, title, "Name an area of the sheet, or say which side they join.")
     if len(spots) > 1:
         raise Senseless(where, "`{said}` is more than one place.", "Say of which side.")
     if mover.side == moment.actor and whose(reader.game, where, place=True).whose is Whose.UNSAID:

@@ -12,7 +12,7 @@ from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, 
 from grammar.core.rules import Happening, Result
 from grammar.core.values import SHARED, AreaId, Laden, Population, SideId, Spot
 from grammar.meanings import PlaceMeaning
-from grammar.said import quoting, said
+from grammar.said import listed, quoting, said
 from grammar.sentences import queues, resting, then, when
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
@@ -93,13 +93,27 @@ def never_there(
     spoken: Spoken,
     own: SideId | None,
 ) -> None:
-    """Raises Senseless where a side's own bench is meant, and only players of the others come to it."""
-    meant = isinstance(spot.owner, SideId) and (said.whose is Whose.OWN or spot.owner == own)
-    if meant and spot.owner not in waiting_there(reader, spot):
-        title = "`{said}`: only players of the other side wait there."
+    """Raises Senseless where only players of the others come to the bench that is meant."""
+    its = spot.owner if said.whose is Whose.OWN else own
+    if its is None or not isinstance(spot.owner, SideId) or its in waiting_there(reader, spot):
+        return
+    name = who.where.name.text
+    if spot.owner != own and own is not None and said.whose is not Whose.OWN:
+        there = f"the {name}"
+    else:
         against = "the thrower's side" if spoken.other == frozenset({own or spot.owner}) else "the other side"
-        there = who.words().replace(who.where.words(), f"the {who.where.name.text} of {against}")
-        raise Senseless(who.where, title, quoting("Say of its own players: {who}", who=there))
+        there = f"the {name} of {against}"
+    title = "`{said}`: only players of the other side wait there."
+    hint = quoting("Say of its own players: {who}", who=who.words().replace(who.where.words(), there))
+    raise Senseless(who.where, title, hint)
+
+
+def other_of_several(reader: Reader, at: frozenset[Spot], said: Claimed) -> None:
+    """Raises Senseless where players of several sides wait at a side's own place, and go to "the other side"."""
+    if said.whose is Whose.OTHER and len(reader.sides) > 1 and any(isinstance(each.owner, SideId) for each in at):
+        sides = listed([each.key for each in reader.side_ids], "or")
+        title = "`{said}`: players of several sides may wait there, and each has another."
+        raise Senseless(said.node, title, quoting("Name the side: {sides}.", sides=sides))
 
 
 def not_where_passes_go(reader: Reader, where: Np, own: Spot, moment: Moment) -> None:
