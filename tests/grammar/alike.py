@@ -157,6 +157,8 @@ def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
     if field in ("owner", "side", "possessive"):
         owners = {owner_of(each, names) for each in both}
         wide = field == "owner" and bool({"a", "each"} & owners)
+        if len(names.sides) == 1 and owners <= {"that", "thrower"}:
+            return True  # of many alike it is all one to the count who scores
         return wide or owners <= {*CONCERNED} or _same_who_arrives(exchange, names)
     dropped = exchange.slot == "When.consequences" and "" in both
     return dropped and any(each in _WITHOUT_SAYING or each.endswith(" goes back") for each in both)
