@@ -46,6 +46,7 @@ def _called(rules: RuleFile, title: str) -> RuleFile:
         rules,
         games=tuple(evolve(each, title=title) for each in rules.games),
         classes=tuple(evolve(each, title=title) for each in rules.classes),
+        halls=tuple(evolve(each, title=title) for each in rules.halls),
         modifiers=tuple(evolve(each, title=title) for each in rules.modifiers),
     )
 
@@ -66,5 +67,5 @@ def _list(known: dict[str, Path], as_json: bool) -> int:
 def _note(rules: RuleFile) -> str:
     notes = [each.notes for each in rules.games]
     notes += [each.notes for each in rules.classes]
-    notes += [each.notes for each in rules.modifiers]
+    notes += [each.notes for each in (*rules.halls, *rules.modifiers)]
     return " ".join(note.removeprefix("note:").strip() for note in notes[0])

@@ -48,7 +48,7 @@ def new(
     force: Force = False,
     as_json: AsJson = False,
 ) -> None:
-    """Write a sheet to begin from: a game by its kind of play, a class or a modifier."""
+    """Write a sheet to begin from: a game by its kind of play, a class, a hall or a modifier."""
     from compose.terminal.beginning import begin
 
     raise typer.Exit(begin(kind, title, out, force, as_json))

@@ -13,6 +13,7 @@ from grammar.frozen import frozen
 
 PAGE = Path(__file__).parents[1] / "LANGUAGE.md"
 _MOST_LETTERS = 160
+_FIRST = re.compile(r"\W*(?:an? |the )?(\w+)")
 OF_CLASSES = ("class", "hall")  # a class may say the lines of its hall itself
 
 
@@ -41,15 +42,21 @@ def examples() -> Mapping[str, tuple[Example, ...]]:
 
 def nearest_examples(section: str, line: str, most: int = 2) -> list[Example]:
     """The examples of a section most like a line, the likest first: what begins alike before what shares more words."""
-    words = _words(line[:_MOST_LETTERS])
+    words, begins = _words(line[:_MOST_LETTERS]), _first_word(line)
 
     def likeness(each: Example) -> tuple[bool, float]:
         said = _words(each.example)
-        return said[:1] == words[:1], SequenceMatcher(None, words, said).ratio()
+        return _first_word(each.example) == begins, SequenceMatcher(None, words, said).ratio()
 
     sections = OF_CLASSES if section == "class" else (section,)
     there = [each for name in sections for each in examples().get(name, ())]
     return sorted(there, key=likeness, reverse=True)[:most]
+
+
+def _first_word(line: str) -> str:
+    """The word that a line begins with, whatever sign stands behind it; an article is none."""
+    found = _FIRST.match(line[:_MOST_LETTERS].lower())
+    return found.group(1) if found else ""
 
 
 @lru_cache(maxsize=512)

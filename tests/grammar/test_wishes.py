@@ -119,4 +119,6 @@ def test_what_a_class_or_a_hall_says_is_found_by_any_of_its_words() -> None:
 
 def test_a_line_of_a_hall_is_mended_by_lines_that_begin_alike() -> None:
     assert nearest_examples("class", "door in the north west")[0].example.startswith("door in the south wall")
+    for line in ("door: in the west wall", "A door is in the west wall"):
+        assert nearest_examples("hall", line)[0].example.startswith("door in the south wall"), line
     assert nearest_examples("class", "stage across the east wall")[0].example.startswith("stage along the east wall")

@@ -126,9 +126,11 @@ def rules_of(name: str, as_json: bool = False) -> RuleFile:
 
 
 def used_as(rules: RuleFile, path: Path) -> str:
-    """What to do with a file that holds no game: a class and a modifier are used with one."""
+    """What to do with a file that holds no game: a class, a hall and a modifier are used with one."""
     if rules.classes:
         return f"It holds a class: ruleweave games --class {quote(str(path))}"
+    if rules.halls:
+        return f'It holds a hall: ruleweave fit "lantern row" --pupils 24 --hall {quote(str(path))}'
     if rules.modifiers:
         return f'It holds a modifier: ruleweave check "lantern row" --with {quote(str(path))}'
     return "A game begins with a line such as: game Lantern Row"
