@@ -16,6 +16,7 @@ from shelves import given, opened
 
 from compose.modifiers.content_hash import content_hash, plain_text
 from compose.share.merge.merge import Merge, Side, blank, common_base, merge
+from compose.share.shelf.files import Origin
 from grammar.format import format_file, format_game
 from grammar.parse import parse
 from grammar.tree import GameSheet
@@ -205,6 +206,20 @@ def test_the_state_that_both_came_from_is_found_on_the_shelf(tmp_path: Path) -> 
         assert content_hash(found) == first.content
         stranger = game_item(FELL_GATE.replace("14 m", "16 m"))
         assert common_base(shelf, ours, stranger).value is None
+
+
+def test_what_was_taken_and_is_as_it_came_is_brought_up_to_date(tmp_path: Path) -> None:
+    """No state is known that both came from, but nothing of ours stands in it: one's own change makes it ours."""
+    origin, newer = Origin("Fell School", "Games", "0" * 64, "2026-01-02"), game_item(FELL_GATE.replace("14 m", "16 m"))
+    with opened(tmp_path / "shelf") as shelf:
+        given(shelf.put(game_item(FELL_GATE), origin))
+        ours = given(shelf.named("Fell Gate")).item
+        base = given(common_base(shelf, ours, newer))
+        made = merge(base, game_sheet(ours.text), game_sheet(newer.text), {})
+        assert made.conflicts == () and content_hash(made.sheet) == newer.content
+        given(shelf.replace(game_item(FELL_GATE.replace("2 foam", "4 foam"))))
+        changed_by_us = given(shelf.named("Fell Gate")).item
+        assert common_base(shelf, changed_by_us, newer).value is None
 
 
 @pytest.mark.parametrize("path", ["lantern-row", "ferry-bench"])

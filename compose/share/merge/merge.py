@@ -11,6 +11,7 @@ from compose.share.bounds import read_rules
 from compose.share.making import library_contents
 from compose.share.merge.lines import Slot, merged_lines, merged_notes, said
 from compose.share.pack.item import Item, Sheet
+from compose.share.shelf.files import read_stored
 from compose.share.shelf.shelf import Shelf
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
@@ -128,7 +129,8 @@ class _Settling:
 
 
 def common_base(shelf: Shelf, ours: Item, theirs: Item) -> Outcome[Sheet]:
-    """The last state that both came from, as far as the shelf or the library still has it.
+    """The last state that both came from, as far as the shelf or the library still has it; else ours, where it was
+    taken from somebody and is as it came, so that nothing of one's own is lost to theirs.
 
     No value and no finding where none is known.
     """
@@ -142,7 +144,16 @@ def common_base(shelf: Shelf, ours: Item, theirs: Item) -> Outcome[Sheet]:
         if past.value:
             data = past.value
             return outcome_of(shelf.folder, lambda data=data: read_rules(data, "the state before"))  # type: ignore[misc]
-    return Outcome(None)
+    return outcome_of(shelf.folder, lambda: _as_it_came(shelf, ours))
+
+
+def _as_it_came(shelf: Shelf, ours: Item) -> Sheet | None:
+    """Our sheet where it came in a pack and never was otherwise."""
+    there = shelf.of_key(ours)
+    if there is None or there[1] != ours.content:
+        return None
+    stored, sheet = read_stored(shelf.folder, there[0])
+    return sheet if stored.origin is not None and not stored.item.history else None
 
 
 def blank(sheet: Sheet) -> Sheet:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
+from compose.modifiers.content_hash import content_hash
 from compose.share.bounds import read_rules
 from compose.share.making import played
 from compose.share.merge.merge import Conflict, Merge, Side, blank, common_base, merge
@@ -52,7 +53,11 @@ def show_merge(
     if as_json:
         say_json(_merge_json(made, before is not None, done, findings))
     else:
-        _tell(made, our_item, before is not None, done, findings, out)
+        if before is None:
+            say("No state is known that both came from: lines that only one has are kept.")
+        elif content_hash(before) == our_item.content != their_item.content:
+            say("Yours is as it came: all that theirs changed is taken.")
+        _tell(made, our_item, done, findings, out)
     return WRONG if findings and not made.open else FINE if done else TO_MEND
 
 
@@ -129,9 +134,7 @@ def _choices(written: Sequence[str], as_json: bool) -> dict[int, Side]:
     return found
 
 
-def _tell(made: Merge, ours: Item, has_base: bool, done: bool, findings: tuple[Finding, ...], out: Path | None) -> None:
-    if not has_base:
-        say("No state is known that both came from: lines that only one has are kept.")
+def _tell(made: Merge, ours: Item, done: bool, findings: tuple[Finding, ...], out: Path | None) -> None:
     for conflict in made.conflicts:
         settled = "" if conflict in made.open else " (settled)"
         text = f"{conflict.number}. {conflict.words()}{settled}"
@@ -143,7 +146,9 @@ def _tell(made: Merge, ours: Item, has_base: bool, done: bool, findings: tuple[F
     elif findings:
         say("Together they are no game that can be played; nothing was written.")
         say_findings(findings, to_error=True)
-    if done:
+    if done and content_hash(made.sheet) == ours.content and out is None:
+        say(f"{ours.name} has all that theirs says; it is as it was.")
+    elif done:
         say(f"{ours.name} is merged" + (f" and written to {out}." if out else " on your shelf; undo takes it back."))
 
 

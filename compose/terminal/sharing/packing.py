@@ -135,6 +135,9 @@ def _told_before(standing: Sequence[Arrival], missing: Sequence[Arrival], came_i
         names = listing(each.item.name for each in missing)
         say_wrapped(f"Nothing was taken in. Say what becomes of {names}: --keep ours, theirs or both;")
         say(f'or one by one: --choose "{missing[0].item.name}=both"')
+        newer = [each.item.name for each in missing if each.state is State.NEWER]
+        if newer:
+            say_wrapped(f"With theirs you lose nothing of {listing(newer)}; undo takes it back.")
         say_wrapped("To choose line by line, lay them together first:")
         say(f'  ruleweave merge "{missing[0].item.name}" "{came_in}"')
     return TO_MEND if missing else FINE
