@@ -144,7 +144,8 @@ def common_base(shelf: Shelf, ours: Item, theirs: Item) -> Outcome[Sheet]:
         if past.value:
             data = past.value
             return outcome_of(shelf.folder, lambda data=data: read_rules(data, "the state before"))  # type: ignore[misc]
-    return outcome_of(shelf.folder, lambda: _as_it_came(shelf, ours))
+    came = outcome_of(shelf.folder, lambda: _as_it_came(shelf, ours))
+    return Outcome(came.value, came.findings)
 
 
 def _as_it_came(shelf: Shelf, ours: Item) -> Sheet | None:
