@@ -11,7 +11,7 @@ from itertools import chain
 from attrs import evolve
 
 from compose.staging.floor.areas import with_areas
-from compose.staging.floor.ground import Ground, Region, bare_ground
+from compose.staging.floor.ground import APART_M, Ground, Region, bare_ground
 from compose.staging.floor.items import Batch, Muster, Size, kit_batches
 from compose.staging.floor.players import PLAYER, player_batches
 from compose.staging.floor.spread import room, spread, tries
@@ -27,7 +27,6 @@ from grammar.words import plural
 # Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
 # stands in a row must be told apart; what is heaped "close together" nearly touches.
 GAP_M = {"player": 0.3, "ball": 0.1, "target": 0.15, "ring": 0.3, "body": 0.3, "furniture": 0.3}
-APART_M = 0.1  # assumption: the least gap between things of different kinds
 BESIDE_M = 0.4  # assumption: the gap between a thing and who or what is placed before, behind or beside it
 STEPPING = (Spread.RING, Spread.STAGGERED, Spread.TRIANGLE)
 NOT_FOR = {"player": KEPT_OFF | {Doing.GUARD}, "ball": KEPT_OFF}  # nobody starts in a place that is shut
@@ -169,7 +168,7 @@ def _with_steps(bounds: Rectangle, batch: Batch, ground: Ground) -> Rectangle:
 
 def _free(item: FloorItem, others: list[FloorItem], mine: list[FloorItem], gap: float, shut: list[Rectangle]) -> bool:
     return (
-        _apart(item, others, APART_M)
+        _apart(item, others, APART_M - 1e-9)
         and _apart(item, mine, gap - 1e-9)
         and all(box.distance_m(item.x, item.y) >= item.radius - 1e-9 for box in shut)
     )

@@ -12,6 +12,7 @@ from grammar.core.values import SideId
 from grammar.frozen import frozen
 
 GAP_M = 0.3  # assumption: a bench or a queue keeps a foot's breadth from the line
+APART_M = 0.1  # assumption: the least gap between things of different kinds, and players of different sides
 
 
 @frozen

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from compose.staging.floor.ground import Ground, Region
+from compose.staging.floor.ground import APART_M, Ground, Region
 from compose.staging.floor.regions import regions
 from grammar.core.game import Play
 from grammar.core.play import Along
@@ -19,7 +19,8 @@ def in_line(play: Play, ground: Ground, who: Population) -> tuple[Region, ...]:
     region = regions(ground, start, None, who.side)[0]
     box, number = region.rectangle, lanes.index(who.side)
     wide = (box.top - box.bottom) / len(lanes)
-    lane = evolve(box, bottom=box.bottom + number * wide, top=box.bottom + (number + 1) * wide)
+    rim = APART_M / 2 if len(lanes) > 1 else 0.0
+    lane = evolve(box, bottom=box.bottom + number * wide + rim, top=box.bottom + (number + 1) * wide - rim)
     return (evolve(region, rectangle=lane, side=who.side),)
 
 
