@@ -20,6 +20,7 @@ from compose.fit.suggest.wish import MET, Miss, missed
 from compose.modifiers.modifier import Use
 from grammar.finding import Severity
 from grammar.game import Game
+from grammar.sentences.base import Quantity
 
 FOR_A_CLASS = [
     modifier_named(name)
@@ -76,11 +77,22 @@ def test_two_modifiers_at_amounts_that_are_not_the_usual_ones() -> None:
 
 
 def test_four_modifiers_that_add_up_for_a_class_too_small() -> None:
-    """Nine pupils are too few, and what they lack besides is known all the same."""
-    text = EVERYDAY.replace("27", "9")
+    """Eleven pupils are too few, and what they lack besides is known all the same."""
+    text = EVERYDAY.replace("27", "11")
     names = ("shorter court", "fewer balls", "fewer targets", "uneven sides", "hold limit")
     found, scorer = _for(Drawn(class_in(text, 15, 12), _lantern_row()), *names)
     assert {use.modifier.name for use in suggestions(found, scorer)[0].uses} == set(names[:4])
+
+
+def test_six_against_three_is_no_match() -> None:
+    """Nine pupils could play it with one side three smaller, but sides that are meant to be equal are not then."""
+    text = ROOMY.replace("27", "9").replace("5 foam", "8 foam")
+    found, scorer = _for(Drawn(class_in(text, 24, 15), _lantern_row()), "uneven sides")
+    assert not found.solutions
+    told = [scorer.wishes[number].words() for number in in_the_way(found)]
+    assert told == ["Everyday: all can play"]
+    uneven = scorer((Use(modifier_named("uneven sides"), {"n": Quantity(3.0)}),))
+    assert uneven is not None and "another 3" in " ".join(unmet(uneven, scorer.wishes))
 
 
 def test_nothing_found_names_the_wish_in_the_way() -> None:

@@ -9,12 +9,13 @@ from attrs import frozen
 
 from compose.fit.fit import Fit
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss, of_finding
+from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss, missed, of_finding
 from compose.staging.kit_findings import kit_findings
 from compose.staging.school_class import SchoolClass
 from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Severity
 from grammar.game import Game
+from grammar.said import Figure
 
 
 class Part(Enum):
@@ -42,18 +43,21 @@ _PARTS: Mapping[str, Part] = {
     "F-time": Part.TIME,
 }
 FAR_YEARS = 2.0  # our choice: a game for children two years older is as far off as one whose court is 10 m too long
+MOST_MORE = 1.5  # our choice: times as many players as another side has, of sides that are meant to be equal
 _TOO_LITTLE = ("F-too-many", "F-area", "F-crowded")  # more or larger courts would do: of the others there is too much
 
 
 @frozen
 class Fits:
     """A part of a class is fitted: nothing of the fit that speaks of it asks to be mended. Of the kit it is one
-    thing of the game that is meant, or with "" whatever else there is."""
+    thing of the game that is meant, or with "" whatever else there is. All play also in sides that are about as large,
+    where those of the game that is mended are `equal`."""
 
     school_class: SchoolClass
     part: Part
     thing: str = ""
     others: tuple[str, ...] = ()
+    equal: bool = False
 
     @property
     def cost(self) -> int:
@@ -74,9 +78,17 @@ class Fits:
             if numbers is not None:
                 found = self._found(looker.fitted(game, self.school_class, numbers.minutes))
         if not found:
-            return MET
+            return self._uneven(fitted) if self.part is Part.PUPILS and self.equal else MET
         gap = sum(0.5 + _how_far(each) for each in found)
         return Miss(gap, tuple(map(of_finding, found)), any(each.code in _TOO_LITTLE for each in found))
+
+    def _uneven(self, fitted: Fit) -> Miss:
+        """Whether one side has so many more than another that it is no match."""
+        sides = max((each.values() for each in fitted.staging.teams.games), key=lambda each: max(each) / min(each))
+        if max(sides) <= MOST_MORE * min(sides):
+            return MET
+        pattern = "One side would have {many} players, another {few}."
+        return missed(max(sides) / min(sides) - 1, pattern, many=Figure(max(sides)), few=Figure(min(sides)))
 
     def _found(self, fitted: Fit) -> list[Finding]:
         wrong = (each for each in fitted.findings if each.severity is not Severity.NOTE)
@@ -95,7 +107,8 @@ def fits(school_class: SchoolClass, game: Game) -> tuple[Fits, ...]:
     """All that a class asks of a game, each thing of its kit by itself."""
     things = tuple(line.plural for line in game.kit) if school_class.lists_kit else ()
     kit = (Fits(school_class, Part.KIT, thing) for thing in things)
-    rest = (Fits(school_class, part, others=things) for part in Part)
+    equal = len({(side.least, side.most) for side in game.sides}) == 1
+    rest = (Fits(school_class, part, others=things, equal=equal) for part in Part)
     return (*kit, *rest)
 
 
