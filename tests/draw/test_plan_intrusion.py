@@ -32,6 +32,7 @@ POSTS = """hall Post Hall
   post, 20 cm by 20 cm, 10 m from the west wall and 2 m from the south wall
   post, 20 cm by 20 cm, 16 m from the west wall and 6 m from the south wall
 """
+HALO_M = 0.1  # of the rim of words, which has room for letters that hang down
 TOUCHES_M = 0.05  # of letters and a thing: less is seen as beside it
 
 
@@ -105,3 +106,18 @@ def test_no_name_of_what_is_in_the_way_lies_over_a_thing_or_a_player(name: str, 
     names = [box_of(each) for each in drawing.shapes if isinstance(each, Label) and each.colour == WARNING]
     over = [(item.name, item.x, item.y) for item in floor.items for box in names if gap(box, item.box) < -TOUCHES_M]
     assert not over
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("language", ["en", "fr"])
+def test_no_words_on_a_plan_lie_over_a_thing_or_a_player(name: str, language: str) -> None:
+    """With the usual number of players and with the most; a single letter is the mark on a player with a task."""
+    game = library_game(name)
+    for of_side in ("usual", "most"):
+        many = {side.name: side.most if of_side == "most" else (side.least + side.most + 1) // 2 for side in game.sides}
+        floor = laid_out(game, many)
+        words = [each for each in plan_of(game, floor, wording=wording_of(language)).shapes if isinstance(each, Label)]
+        boxes = [(each.text, box_of(each)) for each in words if len(each.text) > 1]
+        assert boxes
+        over = [(text, item.name) for item in floor.items for text, box in boxes if gap(item.box, box) < -HALO_M]
+        assert not over, of_side
