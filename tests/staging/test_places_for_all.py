@@ -11,7 +11,6 @@ import library
 from compose.modifiers.apply import remix
 from compose.staging.benches import benches_of
 from compose.staging.floor.values import Rectangle
-from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
 from compose.terminal.typed.finding_games import use
 from grammar.core.values import SHARED, Landmark
@@ -246,12 +245,3 @@ def test_safe_islands_are_mats_that_lie_there() -> None:
     mats = floor.items_of("mat")
     assert len(islands) == len(mats) == 6 and not floor.problems
     assert all(any(box.holds(mat.x, mat.y, mat.radius) for mat in mats) for box in islands)
-
-
-@pytest.mark.parametrize("name", sorted(path.stem for path in library.game_paths()))
-def test_as_many_as_a_sheet_allows_find_a_place(name: str) -> None:
-    """Of four lanes side by side the inner two had no place for the eighth."""
-    game = library_game(name)
-    floor = laid_out(game, {side.name: side.most for side in game.sides})
-    assert floor.problems == ()
-    assert len(floor.items_of("player")) >= sum(side.most for side in game.sides)
