@@ -35,6 +35,8 @@ PATTERNS = {
     "  a player is hit while the thrower's side has 2 players in: that player waits in the rest queue",
     "wins at once": "a cone is knocked while it has 1 cone standing: the thrower's side wins\n"
     "  a player is hit: the thrower's side loses 1 point and that player joins the other side",
+    "goes over": "a cone is knocked: the thrower's side scores 1 point and it joins the other side\n"
+    "  a player is hit: play goes on",
     "takes over": "a cone is knocked: it joins the thrower's side\n  a ball is missed: the thrower is out\n"
     "  a side has all cones standing: it scores 3 points",
 }

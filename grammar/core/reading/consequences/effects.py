@@ -34,6 +34,7 @@ from grammar.core.rules import (
     Effect,
     Finish,
     Go,
+    Happening,
     Own,
     PlayOn,
     Put,
@@ -55,7 +56,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield _fallen(reader, consequence, moment)
         case then.TakenOver():
             things_of(moment, consequence)
-            yield Own(_side(reader, consequence.side, moment))
+            yield Own(_new_owner(reader, consequence.side, moment))
         case then.Steps():
             yield stepped(reader, consequence, moment)
         case then.MovesTo():
@@ -160,6 +161,17 @@ def _sides(reader: Reader, phrase: AnySide, moment: Moment) -> tuple[SideId, ...
         raise Senseless(phrase, "`{said}` could be any side here.", write("the thrower's side"))
     found = others_of_doer(reader, phrase, moment) or moment.spoken.meant(said, frozenset())
     return tuple(side for side in reader.side_ids if side in found)
+
+
+def _new_owner(reader: Reader, phrase: AnySide, moment: Moment) -> SideId:
+    """Whom a thing joins: "the other side" is one whose it is not yet, of several that which did it."""
+    owners = moment.trigger.against if isinstance(moment.trigger, Happening) else frozenset()
+    for owner in owners if whose_side(reader.game, phrase).whose is Whose.OTHER and len(owners) == 1 else ():
+        if isinstance(owner, SideId):
+            others = reader.others(owner)
+            others = others & {moment.actor} if len(others) > 1 else others
+            return the_one(whose_side(reader.game, phrase), others)
+    return _side(reader, phrase, moment)
 
 
 def _side(reader: Reader, phrase: AnySide, moment: Moment) -> SideId:
