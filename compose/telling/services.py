@@ -146,7 +146,17 @@ def _together(fetches: Sequence[Any]) -> list[list[Any]]:
 def unfetched_told(voice: Voice, lines: Sequence[Unfetched]) -> Iterator[str]:
     """From where nobody fetches."""
     for group in _together(lines):
-        yield nobody_fetches(voice, {each.ball for each in group}, {each.spot for each in group})
+        balls, spots = {each.ball for each in group}, {each.spot for each in group}
+        by_teacher = {
+            (each.ball, each.spot)
+            for each in voice.play.services
+            if isinstance(each, Fetch) and not each.granted and isinstance(each.who, Teacher)
+        }
+        if all((each.ball, each.spot) in by_teacher for each in group):
+            what, where = voice.balls(balls), voice.calling("a").source(spots)
+            yield voice.say("nobody but the teacher fetches {what} {where}", what=what, where=where)
+        else:
+            yield nobody_fetches(voice, balls, spots)
 
 
 def nobody_fetches(voice: Voice, balls: set[KindId], spots: set[Spot]) -> str:

@@ -15,10 +15,10 @@ from compose.check.found import Found, Value
 from compose.check.never import NOTHING_LEADS_TO_IT, Why, never_any, why_never, why_no_reaction, why_not_fired
 from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
-from compose.net.net import Effect, Move, Net, Rule, Transition
+from compose.net.net import Effect, Move, Net, Place, Rule, Transition
 from grammar.core.play import Waiting
 from grammar.core.rules import Go, Result
-from grammar.core.values import At
+from grammar.core.values import SHARED, At, Landmark, Spot
 from grammar.finding import IDLE, Severity
 from grammar.frozen import frozen
 from grammar.said import Capital, Chain, Listed, said
@@ -114,7 +114,8 @@ def _keeps(seen: Seen, rule: Rule) -> bool:
 
 
 def _helps_nobody(seen: Seen, rule: Rule) -> bool:
-    """Whether the rule only brings back what never goes away."""
+    """Whether the rule only brings back what never goes away: balls that lie on the whole court have gone away, though
+    they never lie in its middle."""
     parts = [transition for transition in seen.net.transitions if rule in transition.rules]
     sources = [each.source for part in parts for each in part.effects if isinstance(each, Move)]
     return (
@@ -122,7 +123,15 @@ def _helps_nobody(seen: Seen, rule: Rule) -> bool:
         and not any(rule in reaction.rules for reaction in seen.net.reactions)
         and all(part.attempt.skill in HELPING for part in parts)
         and not any_in(seen.live, *sources)
+        and not any(_lie_about(seen, seen.net.places[source]) for source in sources)
     )
+
+
+def _lie_about(seen: Seen, middle: Place) -> bool:
+    """Whether balls of that kind lie anywhere on a court in one piece, of whose middle the rule speaks."""
+    court = Spot(Landmark.COURT, SHARED)
+    about = (at for at, each in enumerate(seen.net.places) if each.kind == middle.kind and each.standing == At(court))
+    return middle.standing == At(Spot(Landmark.MIDDLE, SHARED)) and any_in(seen.live, *about)
 
 
 @frozen

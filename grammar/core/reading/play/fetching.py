@@ -39,10 +39,10 @@ def _carried_from(offers: tuple[Offer, ...]) -> Iterator[tuple[KindId, Spot]]:
 
 def fetched_by_nobody(fetches: tuple[Fetch, ...], unfetched: tuple[Unfetched, ...]) -> Iterator[tuple[int, int]]:
     """Pairs of lines that say it of the same places: somebody fetches, nobody does. Some with a task are an exception,
-    and so is the narrower of two lines."""
+    so is the teacher, beside whom nobody of the players does, and so is the narrower of two lines."""
     named, nobody = _reaches(fetches), _reaches(unfetched)
     for each in fetches:
-        if isinstance(each.who, Teacher) or any(who.role is PLAIN for who in each.who):
+        if not isinstance(each.who, Teacher) and any(who.role is PLAIN for who in each.who):
             for line, reach in nobody.items():
                 if (each.ball, each.spot) in reach and not any(named[own] < reach for own in each.lines):
                     yield each.lines[0], line
