@@ -8,8 +8,8 @@ from compose.telling.balls_left import balls_left
 from compose.telling.granted import places_of_balls
 from compose.telling.orbit import alike_for_each
 from compose.telling.owners import home_of
-from compose.telling.services import nobody_fetches
 from compose.telling.topics import Topic
+from compose.telling.unfetched import nobody_fetches
 from compose.telling.voice import Voice
 from grammar.core.coming_back import waited_at
 from grammar.core.declared import AreaKind

@@ -18,6 +18,7 @@ from compose.telling.orbit import alike_for_each
 from compose.telling.sentences import told_sentence
 from compose.telling.side_voice import UsualDistance
 from compose.telling.topics import Topic
+from compose.telling.unfetched import unfetched_told
 from compose.telling.voice import Voice
 from compose.telling.whose_view import View, view
 from compose.telling.wording import Wording
@@ -71,7 +72,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Hold: (Topic.BALLS, services.holds_told),
     Rest: (Topic.BALLS, services.rests_told),
     Fetch: (Topic.BALLS, services.fetches_told),
-    Unfetched: (Topic.BALLS, services.unfetched_told),
+    Unfetched: (Topic.BALLS, unfetched_told),
     Rule: (Topic.FOLLOWS, follows.rules_told),
     StandUp: (Topic.FOLLOWS, services.stand_ups_told),
     Free: (Topic.WAITS, services.frees_told),

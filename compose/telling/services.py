@@ -20,12 +20,11 @@ from grammar.core.play import (
     Of,
     StandUp,
     Turn,
-    Unfetched,
     Waiting,
     Who,
 )
 from grammar.core.rules import Rest, Result
-from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Spot, Teacher, without_load
+from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Teacher, without_load
 
 STATES = (
     (frozenset({Result.MISSED, Result.LEFT}), "missed"),
@@ -116,7 +115,7 @@ def _doers(voice: Voice, who: Who) -> tuple[str, Voice]:
 
 def fetches_told(voice: Voice, fetches: Sequence[Fetch]) -> Iterator[str]:
     """Who fetches which balls from where."""
-    for group in _together(fetches):
+    for group in in_both(fetches):
         first: Fetch = group[0]
         who, speaking = _doers(voice, first.who)
         balls = voice.balls([each.ball for each in group], True, None if voice.wording.english else "the")
@@ -134,35 +133,13 @@ def _is_run_for(voice: Voice, fetch: Fetch) -> bool:
     return len({one.side for who in there if not isinstance(who, Teacher) for one in who}) > 1
 
 
-def _together(fetches: Sequence[Any]) -> list[list[Any]]:
+def in_both(fetches: Sequence[Any]) -> list[list[Any]]:
     """Those that fetch the same balls from several places, and several balls from the same places."""
     by_ball: dict[object, list[Any]] = {}
     for group in grouped(fetches, "spot"):
         key = (evolve(group[0], ball=KindId(""), spot=None), frozenset(each.spot for each in group))
         by_ball.setdefault(key, []).extend(group)
     return list(by_ball.values())
-
-
-def unfetched_told(voice: Voice, lines: Sequence[Unfetched]) -> Iterator[str]:
-    """From where nobody fetches."""
-    for group in _together(lines):
-        balls, spots = {each.ball for each in group}, {each.spot for each in group}
-        by_teacher = {
-            (each.ball, each.spot)
-            for each in voice.play.services
-            if isinstance(each, Fetch) and not each.granted and isinstance(each.who, Teacher)
-        }
-        if all((each.ball, each.spot) in by_teacher for each in group):
-            what, where = voice.balls(balls), voice.calling("a").source(spots)
-            yield voice.say("nobody but the teacher fetches {what} {where}", what=what, where=where)
-        else:
-            yield nobody_fetches(voice, balls, spots)
-
-
-def nobody_fetches(voice: Voice, balls: set[KindId], spots: set[Spot]) -> str:
-    """The sentence for such a place."""
-    what, where = voice.balls(balls), voice.calling("a").source(spots)
-    return voice.say("nobody fetches {what} {where}", what=what, where=where)
 
 
 def waiting(voice: Voice, who: Waiting) -> str:
