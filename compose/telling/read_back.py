@@ -202,9 +202,8 @@ def _values(core: Core) -> list[Any]:
     ending = [each for each in (play.bell, play.tie, match, ends) if each is not None]
     return [
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
-        *play.begin_points,
         *(*play.supplies, *play.starts, *core.facts.posts, *play.homes, *play.offers, *play.guarding, *play.blocking),
-        *(*play.rotations, *play.valid, *play.low, *play.factors),
+        *(*play.begin_points, *play.rotations, *play.valid, *play.low, *play.factors),
         *(*play.holds, *play.steps, *rests_left(play), *fetches, *play.unfetched),
         *(*rules, *play.counting, *play.ends, *play.end_points, *ending),
     ]

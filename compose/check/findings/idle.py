@@ -12,18 +12,18 @@ from collections.abc import Iterable, Iterator
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
 from compose.check.found import Found, Value
+from compose.check.helping import helps_nobody
 from compose.check.never import NOTHING_LEADS_TO_IT, Why, never_any, why_never, why_no_reaction, why_not_fired
 from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
-from compose.net.net import Effect, Move, Net, Place, Rule, Transition
+from compose.net.net import Effect, Move, Net, Rule, Transition
 from grammar.core.play import Waiting
 from grammar.core.rules import Go, Result
-from grammar.core.values import SHARED, At, Landmark, Spot
+from grammar.core.values import At
 from grammar.finding import IDLE, Severity
 from grammar.frozen import frozen
 from grammar.said import Capital, Chain, Listed, said
 
-HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
 UNAIMED = {
     Result.HIT: Why("nobody aims at players, and the check reckons with no hit by accident"),
     Result.TOUCHED: Why("nobody touches players"),
@@ -82,7 +82,7 @@ def _judge(seen: Seen, rule: Rule) -> Idle | None:
     moves = [each.effect for each in effects] + [each for act, _ in acts for each in act.effects]
     touched = frozenset(place for each in moves for place in _written(each))
     touched |= _of_their_kind(net, (place for why in whys for place in why.still))
-    return Idle(rule, reasons, rule.stands_by or _helps_nobody(seen, rule), touched, _freed_by(net, rule))
+    return Idle(rule, reasons, rule.stands_by or helps_nobody(seen, rule), touched, _freed_by(net, rule))
 
 
 def _written(effect: Effect) -> tuple[int, ...]:
@@ -111,27 +111,6 @@ def _of_their_kind(net: Net, still: Iterable[int]) -> frozenset[int]:
 def _keeps(seen: Seen, rule: Rule) -> bool:
     """Whether it ever keeps a ball where it is, which would go elsewhere without it."""
     return any(done.fired and isinstance(act, Transition) and rule in act.keeping for act, done in seen.acts)
-
-
-def _helps_nobody(seen: Seen, rule: Rule) -> bool:
-    """Whether the rule only brings back what never goes away: balls that lie on the whole court have gone away, though
-    they never lie in its middle."""
-    parts = [transition for transition in seen.net.transitions if rule in transition.rules]
-    sources = [each.source for part in parts for each in part.effects if isinstance(each, Move)]
-    return (
-        bool(parts)
-        and not any(rule in reaction.rules for reaction in seen.net.reactions)
-        and all(part.attempt.skill in HELPING for part in parts)
-        and not any_in(seen.live, *sources)
-        and not any(_lie_about(seen, seen.net.places[source]) for source in sources)
-    )
-
-
-def _lie_about(seen: Seen, middle: Place) -> bool:
-    """Whether balls of that kind lie anywhere on a court in one piece, of whose middle the rule speaks."""
-    court = Spot(Landmark.COURT, SHARED)
-    about = (at for at, each in enumerate(seen.net.places) if each.kind == middle.kind and each.standing == At(court))
-    return middle.standing == At(Spot(Landmark.MIDDLE, SHARED)) and any_in(seen.live, *about)
 
 
 @frozen
