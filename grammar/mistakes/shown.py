@@ -24,7 +24,7 @@ def in_english(pattern: str, **fields: object) -> str:
 
 
 def framed(finding: Finding, source_line: SourceLine, width: int = WIDTH, say: Say = in_english) -> Iterator[str]:
-    """Lines of at most `width` letters; the source line itself is cut where it is longer."""
+    """Lines of at most `width` letters; the source line itself is cut where it is longer, with … for what is left out."""
     yield from headed(finding, width, say)
     for place in (finding.place, *finding.others):
         yield from _shown(place, source_line, width, say)
@@ -75,11 +75,19 @@ def _framed_line(place: Span, text: str | None, pattern: str, width: int, say: S
     room = width - 10
     text = "".join(letter if _can_be_seen(letter) else UNSEEN for letter in text.expandtabs(4).rstrip())
     start = max(0, min(place.column - 1 - room // 2, len(text) - room)) if len(text) > room else 0
-    yield f"  {place.line:>4} │ {text[start : start + room]}"
+    part = _cut(text, start, room)
+    yield f"  {place.line:>4} │ {part}"
     caret = place.column - 1 - start
     length = max(1, min(place.end - place.column, room - caret))
-    before, marked = text[start : start + caret], text[start + caret : start + caret + length]
+    before, marked = part[:caret], part[caret : caret + length]
     yield f"       │ {' ' * _width(before, caret)}{'^' * _width(marked, length)}"
+
+
+def _cut(text: str, start: int, room: int) -> str:
+    """So many letters of a line; where it goes on, a sign that it does."""
+    part = text[start : start + room]
+    part = part if start == 0 else f"…{part[1:]}"
+    return part if start + room >= len(text) else f"{part[:-1]}…"
 
 
 def _can_be_seen(letter: str) -> bool:

@@ -68,3 +68,16 @@ def test_a_line_that_was_changed_is_shown_as_it_is_now_with_what_changed_it() ->
     lines = list(framed(finding, lambda file, line: texts[file, line]))
     assert "     5 │   court 12 m by 7 m" in lines and "     3 │   make it small" in lines
     assert not any("16 m by 9 m" in line for line in lines)
+
+
+@pytest.mark.parametrize(("column", "begins", "ends"), [(3, "  the round", "…"), (150, "…", "win")])
+def test_a_line_cut_at_either_end_says_so(column: int, begins: str, ends: str) -> None:
+    """And the caret stays under what it marks."""
+    text = "  the round ends when there are at most " + "very " * 20 + "few players in, those who are left win"
+    place = Span("a.rules", 5, column, column + 5)
+    lines = list(framed(Finding("X", Severity.NOTE, "Something.", place), lambda file, line: text))
+    [at] = [number for number, line in enumerate(lines) if "5 │" in line]
+    said, carets = (line.partition("│ ")[2] for line in lines[at : at + 2])
+    assert len(said) == 70 and said.startswith(begins) and said.endswith(ends)
+    marked = said[carets.index("^") : len(carets)]
+    assert marked == text[column - 1 : column + 4]
