@@ -24,7 +24,7 @@ def in_english(pattern: str, **fields: object) -> str:
 
 
 def framed(finding: Finding, source_line: SourceLine, width: int = WIDTH, say: Say = in_english) -> Iterator[str]:
-    """Lines of at most `width` letters; the source line itself is cut where it is longer, with … for what is left out."""
+    """Lines of at most `width` letters; a longer source line is cut, with … for what is left out."""
     yield from headed(finding, width, say)
     for place in (finding.place, *finding.others):
         yield from _shown(place, source_line, width, say)
