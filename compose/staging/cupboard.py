@@ -17,10 +17,11 @@ LARGEST_RATIO = 3.0  # assumption: a stand-in is at most three times as wide or 
 
 @frozen
 class StandIn:
-    """So many of another thing in the place of what is missing."""
+    """So many of another thing in the place of what is missing: how they are called, and one of them."""
 
     name: str
     count: int
+    like: str
 
 
 @frozen
@@ -35,6 +36,11 @@ class KitRow:
     there: int
     stand_ins: tuple[StandIn, ...] = field(default=())
     perhaps_like: str = field(default="")
+
+    @property
+    def is_stood_in(self) -> bool:
+        """Whether other things of one kind stand in for all that are needed."""
+        return len(self.stand_ins) == 1 and self.stand_ins[0].count == self.needed
 
     @property
     def short(self) -> int:
@@ -85,7 +91,7 @@ def _with_stand_ins(game: Game, row: KitRow, left: dict[str, int], kit: Mapping[
         taken = _taken(left, other.name, missing)
         missing -= taken
         if taken:
-            stand_ins.append(StandIn(other.name if taken == 1 else other.plural, taken))
+            stand_ins.append(StandIn(other.name if taken == 1 else other.plural, taken, other.name))
     return evolve(row, stand_ins=tuple(stand_ins), perhaps_like=_perhaps_like(row.line, left, kit))
 
 

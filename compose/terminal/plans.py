@@ -10,6 +10,7 @@ from compose.draw.plan.of_class import class_described, class_plan
 from compose.draw.signs.shapes import Drawing
 from compose.draw.signs.to_svg import svg_of
 from compose.draw.units import in_units
+from compose.staging.resolved import resolved
 from compose.telling.wording import Wording
 from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.stages import remixed, staging_for
@@ -17,6 +18,10 @@ from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import units_named, wording_named
 from compose.terminal.typed.classes import Who
 from compose.terminal.writing import write
+from grammar.game import Game
+from grammar.words import listing
+
+ENDINGS = (".svg", ".pdf")
 
 
 def make_plan(
@@ -29,16 +34,21 @@ def make_plan(
     force: bool,
     as_json: bool,
 ) -> int:
-    """Write the plan as SVG, or tell it in words; the exit code."""
-    if out is not None and out.suffix.lower() != ".svg":
-        refuse(f"`{out}` does not say what to write.", "End its name with .svg.", as_json)
+    """Write the plan as a picture or a page to print, or tell it in words; the exit code."""
+    if out is not None and out.suffix.lower() not in ENDINGS:
+        refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     chosen, wording = units_named(units, as_json), wording_named(language, as_json)
     made, said = remixed(name, modifiers, as_json)
     staging = staging_for(made, who, as_json)
     findings = in_units((*said, *staging.findings), chosen)
     drawing = class_plan(titled(made), staging, units=chosen, wording=wording)
     if out is not None:
-        write(out, svg_of(drawing).encode(), force, as_json)
+        write(
+            out,
+            _page(drawing, titled(made), language) if out.suffix.lower() == ".pdf" else svg_of(drawing).encode(),
+            force,
+            as_json,
+        )
     words = in_units(class_described(titled(made), staging, wording), chosen)
     if as_json:
         say_json(
@@ -60,8 +70,14 @@ def make_plan(
     return exit_code(findings)
 
 
+def _page(drawing: Drawing, game: Game, language: str) -> bytes:
+    from compose.draw.card.plan_page import plan_pdf_of
+
+    return plan_pdf_of(drawing, game.title, language, "; ".join(resolved(game).told.credit))
+
+
 def _say(drawing: Drawing, words: str, wording: Wording) -> None:
     from textwrap import wrap
 
-    for line in (drawing.title, "", *wrap(words, WIDTH), "", wording.say("Write it to a file with --out plan.svg.")):
+    for line in (drawing.title, "", *wrap(words, WIDTH), "", wording.say("Write it to a file with --out plan.pdf.")):
         say(line)

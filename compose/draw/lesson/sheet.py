@@ -127,7 +127,7 @@ def _kit(table: LessonTable, each: KitShared, wording: Wording) -> str:
 
 
 def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
-    """What to change on the floor, how it is played and won, and what to say."""
+    """What to change on the floor, how it is set up, played and won, and what to say."""
     game = resolved(table.games[order].game)
     if order:
         yield from _changed(table, order, wording)
@@ -136,6 +136,7 @@ def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
     yield from team_lines(table.games[order].staging, wording)
     yield from _swapped_in(table, order, wording)
     rules = rules_of(game, wording)
+    yield " ".join(rules.setup)
     yield from dict.fromkeys((*rules.play, *rules.when, *rules.finish))
     yield from (sentence(wording.author(cue)) for cue in game.told.cues)
     numbers = table.games[order].numbers

@@ -219,8 +219,9 @@ def _in_a_row(slots: Iterator[Slot]) -> Iterator[Slot]:
 def kit_over(games: Sequence[Planned]) -> tuple[KitShared, ...]:
     """The kit of all games, each kind once: lanterns and stones that are both like a plastic pin are one kind.
 
-    Where one game has two names for things of one kind, they stand apart, since it needs them at once. Benches that a
-    game needs and does not list are with them.
+    Where one game has two names for things of one kind, they stand apart, since it needs them at once. What stands in
+    for all of a line is its kind: six cones are first lanterns, then kilns. Benches that a game needs and does not list
+    are with them.
     """
     needed: dict[tuple[str, float, int], list[int]] = {}
     names: dict[tuple[str, float, int], list[tuple[str, str]]] = {}
@@ -229,7 +230,7 @@ def kit_over(games: Sequence[Planned]) -> tuple[KitShared, ...]:
         used: dict[tuple[str, float], int] = {}
         benches = (one.staging.benches,) if one.staging.benches is not None else ()
         for row in (*one.staging.kit, *benches):
-            line = row.line
+            line = evolve(row.line, like=row.stand_ins[0].like, scale=1.0) if row.is_stood_in else row.line
             again = used.setdefault((line.like, line.scale), 0)
             used[line.like, line.scale] = again + 1
             key = (line.like, line.scale, again)
