@@ -109,6 +109,7 @@ def broken(text: str) -> Iterator[Net]:
             yield net
 
 
+@pytest.mark.sample(6)
 @pytest.mark.parametrize("path", library.game_paths(), ids=lambda path: path.stem)
 def test_the_verdict_on_a_game_without_one_of_its_lines_is_that_of_all_looks_apart(path: Path) -> None:
     for net in broken(path.read_text(encoding="utf-8")):
