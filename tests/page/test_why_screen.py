@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -77,3 +78,14 @@ def test_the_line_of_a_finding_is_that_of_the_remix(client: TestClient) -> None:
     plain, more = (client.get(f"/why/stuck-row?{uses}finding=r0").text for uses in ("", "with=kick+instead&"))
     assert "players roll a foam ball at the cones of the other side" in plain
     assert "players kick a foam ball at the cones of the other side" in more
+
+
+def test_only_what_is_said_to_change_nothing_is_taken_off_for_it(client: TestClient) -> None:
+    """No game shows that its clock was written twice: each modifier taken off passed for a mend."""
+    uses = "with=add+balls&with=time+limit"  # the wardens stop after five minutes already
+    places = sorted(set(re.findall(r"finding=(r\d+)", client.get(f"/remix/beacon-wardens?{uses}").text)))
+    told = {place: client.get(f"/why/beacon-wardens?{uses}&finding={place}").text for place in places}
+    (place,) = [place for place in places if "changes nothing in" in told[place]]
+    mends = client.get(f"/why/beacon-wardens/mends?{uses}&finding={place}").text
+    assert "Take “time limit” off" in mends and "Take “add balls” off" not in mends
+    assert "Add “" not in client.get(f"/why/beacon-wardens/more-mends?{uses}&finding={place}").text

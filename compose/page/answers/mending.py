@@ -16,7 +16,7 @@ from compose.fit.suggest.trying import Reach
 from compose.fit.suggest.wish import SHEET, Wish
 from compose.modifiers.clash import clash
 from compose.modifiers.remix import Remix
-from compose.page.answers.at_hand import made, modifiers, remixed
+from compose.page.answers.at_hand import modifiers, remixed
 from compose.page.answers.known import group_in
 from compose.page.answers.remixing import written
 from compose.page.answers.values import Asked, Mend
@@ -28,6 +28,7 @@ from compose.telling.wording import Wording
 from grammar.finding import Finding
 from grammar.game import Game
 
+OF_MIXING = "M-"  # what begins so is said of modifiers, and no modifier more mends it
 REACH = Reach(tries=300, situations=150_000, keep_going=keep_going)  # our choice: some seconds
 
 
@@ -38,15 +39,20 @@ def less(asked: Asked, place: str) -> tuple[Mend, ...]:
 
 def more(asked: Asked, place: str, wanted: int) -> tuple[Mend, ...]:
     """So many that mend it by adding, what changes least first; the search for them takes seconds."""
-    return tuple(mend for tried in _tried(asked, place) for mend in _more(asked, *tried, wanted))
+    return tuple(
+        mend
+        for finding, remix, scorer in _tried(asked, place)
+        if not finding.code.startswith(OF_MIXING)
+        for mend in _more(asked, remix, scorer, wanted)
+    )
 
 
-def _tried(asked: Asked, place: str) -> Iterator[tuple[Remix, Scorer]]:
-    """The remix and what is wished of it; nothing where there is no such finding."""
+def _tried(asked: Asked, place: str) -> Iterator[tuple[Finding, Remix, Scorer]]:
+    """The finding, the remix and what is wished of it; nothing where there is no such finding."""
     finding, remix = finding_at(asked, place), remixed(asked.texts, asked.uses).value
     if finding is not None and remix is not None:
         looker = Looker(library.granted_sheet(), library.kit_names(), library.norms(), group=group_in(asked))
-        yield remix, Scorer(remix.game, tuple(_wishes(finding, place, remix.game, looker)), looker)
+        yield finding, remix, Scorer(remix.game, tuple(_wishes(finding, place, remix.game, looker)), looker)
 
 
 def _wishes(finding: Finding, place: str, game: Game, looker: Looker) -> Iterator[Wish]:
@@ -62,14 +68,18 @@ def _wishes(finding: Finding, place: str, game: Game, looker: Looker) -> Iterato
     yield from no_worse(game, looker)
 
 
-def _less(asked: Asked, remix: Remix, scorer: Scorer) -> Iterator[Mend]:
-    """What a teacher has just put on is taken off first."""
+def _less(asked: Asked, finding: Finding, remix: Remix, scorer: Scorer) -> Iterator[Mend]:
+    """What a teacher has just put on is taken off first. What mixing found no look at the game can see."""
     wording = page_wording(asked.language)
     for number, use in reversed(list(enumerate(remix.uses))):
         raise_if_withdrawn()
         left = (*asked.uses[:number], *asked.uses[number + 1 :])
-        other = made(asked.texts, left).value
-        if other is not None and all(wish.miss(other.game, scorer.looker).met for wish in scorer.wishes):
+        outcome = remixed(asked.texts, left)
+        other, still = (
+            outcome.value,
+            (finding.code, finding.title) in {(each.code, each.title) for each in outcome.findings},
+        )
+        if other is not None and not still and all(wish.miss(other.game, scorer.looker).met for wish in scorer.wishes):
             name = _quoted(wording.author(use.modifier.name), wording)
             yield Mend(wording.say("Take {name} off", name=name), "", left)
 
