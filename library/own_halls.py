@@ -48,10 +48,6 @@ def own_hall(told: HallTold, name: str = UNNAMED) -> Outcome[Hall]:
         return Outcome(None, findings)
     size = told.sizes[0]
     long, wide = (Figure(metres, metres, metres, _MEASURED) for metres in (size.length_m, size.width_m))
-    things = (
-        *((each.name, _along(each, size)) for each in told.along),
-        *((each.name, _at(each.place, each.length_m, each.width_m, size)) for each in told.standing),
-    )
     return Outcome(
         Hall(
             name,
@@ -60,7 +56,9 @@ def own_hall(told: HallTold, name: str = UNNAMED) -> Outcome[Hall]:
             long,
             wide,
             doors=tuple(_door(each, size) for each in told.doors),
-            obstacles=tuple(Obstacle(what, box.x, box.y, box.long, box.wide, _MEASURED) for what, box in things),
+            obstacles=tuple(
+                Obstacle(what, box.x, box.y, box.long, box.wide, _MEASURED) for what, box, _ in _things(told, size)
+            ),
             markings=tuple(_marking(each, size, courts()) for each in told.lines),
         )
     )
@@ -114,8 +112,7 @@ def _outside(told: HallTold, size: SizeTold, known: Mapping[str, Court]) -> Iter
     """What would lie outside the walls."""
     boxes = [
         *(("door", _along(_as_thing(each), size), each.span) for each in told.doors),
-        *((each.name, _along(each, size), each.span) for each in told.along),
-        *((each.name, _at(each.place, each.length_m, each.width_m, size), each.span) for each in told.standing),
+        *_things(told, size),
         *((f"{each.court}", _lines(each, size, known), each.span) for each in told.lines),
     ]
     for name, box, span in boxes:
@@ -130,14 +127,17 @@ def _outside(told: HallTold, size: SizeTold, known: Mapping[str, Court]) -> Iter
             )
 
 
+def _things(told: HallTold, size: SizeTold) -> Iterator[tuple[str, _Box, Span]]:
+    """What is fixed along a wall or on the floor, where it stands, and the words that say so."""
+    yield from ((each.name, _along(each, size), each.span) for each in told.along)
+    for each in told.standing:
+        yield each.name, _at(each.place, each.length_m, each.width_m, size), each.span
+
+
 def _before_a_door(told: HallTold, size: SizeTold) -> Iterator[Finding]:
     """What stands where a door opens: one of both was measured wrongly."""
-    things = [
-        *((each.name, _along(each, size), each.span) for each in told.along),
-        *((each.name, _at(each.place, each.length_m, each.width_m, size), each.span) for each in told.standing),
-    ]
     for door in told.doors:
-        for name, box, span in things:
+        for name, box, span in _things(told, size):
             if box.overlaps(_along(_as_thing(door), size)):
                 title = quoting("The {name} stands before the door in the {wall} wall.", name=name, wall=door.wall)
                 yield _error(title, span, "Check its size and where it begins.")

@@ -12,21 +12,19 @@ from grammar.core.values import KindId, Spot, Teacher
 
 def unfetched_told(voice: Voice, lines: Sequence[Unfetched]) -> Iterator[str]:
     """From where nobody fetches."""
+    by_teacher = {
+        (each.ball, each.spot)
+        for each in voice.play.services
+        if isinstance(each, Fetch) and not each.granted and isinstance(each.who, Teacher)
+    }
     for group in in_both(lines):
-        balls, spots = {each.ball for each in group}, {each.spot for each in group}
-        by_teacher = {
-            (each.ball, each.spot)
-            for each in voice.play.services
-            if isinstance(each, Fetch) and not each.granted and isinstance(each.who, Teacher)
-        }
-        if all((each.ball, each.spot) in by_teacher for each in group):
-            what, where = voice.balls(balls), voice.calling("a").source(spots)
-            yield voice.say("nobody but the teacher fetches {what} {where}", what=what, where=where)
-        else:
-            yield nobody_fetches(voice, balls, spots)
+        but_the_teacher = all((each.ball, each.spot) in by_teacher for each in group)
+        yield nobody_fetches(voice, {each.ball for each in group}, {each.spot for each in group}, but_the_teacher)
 
 
-def nobody_fetches(voice: Voice, balls: set[KindId], spots: set[Spot]) -> str:
+def nobody_fetches(voice: Voice, balls: set[KindId], spots: set[Spot], but_the_teacher: bool = False) -> str:
     """The sentence for such a place."""
     what, where = voice.balls(balls), voice.calling("a").source(spots)
+    if but_the_teacher:
+        return voice.say("nobody but the teacher fetches {what} {where}", what=what, where=where)
     return voice.say("nobody fetches {what} {where}", what=what, where=where)

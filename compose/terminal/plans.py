@@ -10,7 +10,6 @@ from compose.draw.plan.of_class import class_described, class_plan
 from compose.draw.signs.shapes import Drawing
 from compose.draw.signs.to_svg import svg_of
 from compose.draw.units import in_units
-from compose.staging.resolved import resolved
 from compose.telling.wording import Wording
 from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.stages import remixed, staging_for
@@ -43,12 +42,9 @@ def make_plan(
     findings = in_units((*said, *staging.findings), chosen)
     drawing = class_plan(titled(made), staging, units=chosen, wording=wording)
     if out is not None:
-        write(
-            out,
-            _page(drawing, titled(made), language) if out.suffix.lower() == ".pdf" else svg_of(drawing).encode(),
-            force,
-            as_json,
-        )
+        to_print = out.suffix.lower() == ".pdf"
+        data = _to_print(drawing, titled(made), language) if to_print else svg_of(drawing).encode()
+        write(out, data, force, as_json)
     words = in_units(class_described(titled(made), staging, wording), chosen)
     if as_json:
         say_json(
@@ -70,10 +66,10 @@ def make_plan(
     return exit_code(findings)
 
 
-def _page(drawing: Drawing, game: Game, language: str) -> bytes:
-    from compose.draw.card.plan_page import plan_pdf_of
+def _to_print(drawing: Drawing, game: Game, language: str) -> bytes:
+    from compose.draw.card.plan_page import plan_pdf_of  # what writes PDF is slow to load
 
-    return plan_pdf_of(drawing, game.title, language, "; ".join(resolved(game).told.credit))
+    return plan_pdf_of(drawing, game, language)
 
 
 def _say(drawing: Drawing, words: str, wording: Wording) -> None:

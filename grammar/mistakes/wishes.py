@@ -113,11 +113,16 @@ def _weights() -> Mapping[str, float]:
     return {stem: log(len(wishes()) / count) for stem, count in counts.items()}
 
 
+def _worth(said: frozenset[str], wish: Wish) -> float:
+    """How much of what is said belongs to a wish; the sum is exact, for stems come in any order."""
+    return fsum(_weights()[stem] for stem in said & wish.stems)
+
+
 def wished(line: str) -> Mapping[Row, float]:
     """How much of what a line says belongs to a wish that a row fulfils."""
     said, found = frozenset(stems(line)), dict[Row, float]()
     for wish in wishes():
-        worth = fsum(_weights()[stem] for stem in said & wish.stems)
+        worth = _worth(said, wish)
         found |= {row: max(worth, found.get(row, 0.0)) for row in wish.rows if worth}
     return found
 
@@ -125,7 +130,7 @@ def wished(line: str) -> Mapping[Row, float]:
 def unfulfilled(line: str) -> Wish | None:
     """The wish of a line that no row of the page fulfils, where it is clearly that one: no single word tells so."""
     said = frozenset(stems(line))
-    worth = {wish.wish: fsum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
+    worth = {wish.wish: _worth(said, wish) for wish in wishes()}
     best = max(wishes(), key=lambda wish: worth[wish.wish])
     others = max((worth[wish.wish] for wish in wishes() if wish.rows), default=0.0)
     clear = len(said & best.stems) > 1 and worth[best.wish] >= max(_LEAST, others + _MORE_THAN_OTHERS)
@@ -137,7 +142,7 @@ def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:
     said = frozenset(stems(wanted))
     if not wanted.strip():
         return wishes()
-    worth = {wish.wish: fsum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
+    worth = {wish.wish: _worth(said, wish) for wish in wishes()}
     best = max(worth.values())
     near = sorted((wish for wish in wishes() if worth[wish.wish] > best / 2), key=lambda wish: -worth[wish.wish])
     return (*_with_the_words(wanted), *near)[:most]

@@ -203,8 +203,9 @@ def _nobody_moves(net: Net, alike: list[Idle]) -> bool:
 def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found:
     alike = sorted(alike, key=lambda each: each.harmless)
     first, others = alike[0], alike[1:]
-    shared = (*_common(alike), first.whys[0])[0]
-    whys = tuple(dict.fromkeys(each.whys[0].told for each in alike)) if not _common(alike) else (shared.told,)
+    common = _common(alike)
+    shared = common[0] if common else first.whys[0]
+    whys = (shared.told,) if common else tuple(dict.fromkeys(each.whys[0].told for each in alike))
     title = said("{line} never takes effect.", line=first.rule)
     if others:
         title = said("{line} and 1 other line never take effect.", line=first.rule)

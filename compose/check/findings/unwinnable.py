@@ -130,7 +130,7 @@ def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]
         hint=hint,
         others=tuple(dict.fromkeys(lines[1:])),
         numbers=numbers,
-        about=frozenset().union(*(why.still for why in whys)) if len(whys) else frozenset(),
+        about=frozenset[int]().union(*(why.still for why in whys)),
     )
 
 

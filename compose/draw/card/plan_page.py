@@ -9,13 +9,17 @@ from compose.draw.card.pdf import MARGIN_PT, PAPERS_PT, canvas_for
 from compose.draw.signs.palette import ACCENT
 from compose.draw.signs.shapes import Drawing
 from compose.draw.signs.to_canvas import draw_on
+from compose.staging.resolved import resolved
+from grammar.game import Game
 
 NAME_PT = 22.0  # our choice: a name that is read from some steps away
 
 
-def plan_pdf_of(plan: Drawing, name: str, language: str, author: str, paper: str = "A4") -> bytes:
-    """The page as PDF bytes; `paper` is "A4" or "Letter"."""
+def plan_pdf_of(plan: Drawing, game: Game, language: str, paper: str = "A4") -> bytes:
+    """The page as PDF bytes, with the game's name and, told to who looks for it, its credit; `paper` is "A4" or
+    "Letter"."""
     load_fonts()
+    name, author = game.title, "; ".join(resolved(game).told.credit)
     upright = PAPERS_PT[paper]
     sizes = {page: _width_pt(plan, page) for page in (upright, upright[::-1])}
     (wide, high), width = max(sizes.items(), key=lambda each: each[1])

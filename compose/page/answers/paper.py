@@ -22,7 +22,6 @@ from compose.page.answers.known import all_of, fit_of_asked
 from compose.page.answers.values import Asked
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
-from compose.staging.resolved import resolved
 from grammar.finding import Outcome
 from grammar.game import Game
 
@@ -50,7 +49,7 @@ def plan_page(asked: Asked) -> bytes | str:
     if found is None:
         return _no_game(asked)
     drawing, game = found
-    return plan_pdf_of(drawing, game.title, asked.language, "; ".join(resolved(game).told.credit), PAPER)
+    return plan_pdf_of(drawing, game, asked.language, PAPER)
 
 
 def _no_game(asked: Asked) -> str:
