@@ -15,6 +15,21 @@ from grammar.parse import parse
 from grammar.resolve import resolve
 from library.load import kit_catalogue
 
+FOUR_MATS = """
+game Four Mats
+space
+  court 18 m by 9 m, in one piece
+  mat base: in each corner, nobody is touched there
+sides
+  {sides}
+play
+  {play}
+when
+  a player arrives: the runner's side scores 1 point
+finish
+  after 3 min: nobody wins
+"""
+
 
 def game_of(text: str) -> Game:
     """The game that a text means; the text must be without mistakes."""

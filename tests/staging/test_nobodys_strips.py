@@ -3,24 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from floor_games import game_of
+from floor_games import FOUR_MATS, game_of
 
 from compose.staging.resolved import resolved
 
-MATS = """
-game Four Mats
-space
-  court 18 m by 9 m, in one piece
-  mat base: in each corner, nobody is touched there
-sides
-  {sides}
-play
-  {play}
-when
-  a player arrives: the runner's side scores 1 point
-finish
-  after 3 min: nobody wins
-"""
 ALLEY = """
 game Marmot Run
 space
@@ -55,7 +41,7 @@ def test_balls_that_lie_there_make_it_nobody_s_but_so_many_in_each(balls: str, p
 
 
 def test_things_that_each_side_has_make_it_a_side_s() -> None:
-    text = MATS.format(sides="north and south, 4 players each, mirrored", play="players run from wall to wall")
+    text = FOUR_MATS.format(sides="north and south, 4 players each, mirrored", play="players run from wall to wall")
     text = text.replace("\nplay", "\nkit\n  5 pins for each side\nset-up\n  pins in the mat base\nplay", 1)
     assert {area.owner.key for area in resolved(game_of(text)).play.areas} == {"north", "south"}
 
@@ -67,5 +53,5 @@ def test_things_that_each_side_has_make_it_a_side_s() -> None:
 ])  # fmt: skip
 def test_one_side_alone_runs_to_any_of_them(runs: str, number: int) -> None:
     """Four mats of which only the hares speak are all theirs to run to; of both sides each runs to its own."""
-    text = MATS.format(sides="hares and foxes, 6 players each", play=runs)
+    text = FOUR_MATS.format(sides="hares and foxes, 6 players each", play=runs)
     assert {area.places for area in resolved(game_of(text)).play.areas} == {number}

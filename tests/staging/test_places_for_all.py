@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
-from floor_games import floor_in, game_of, halved
+from floor_games import FOUR_MATS, floor_in, game_of, halved
 
 import library
 from compose.modifiers.apply import remix
@@ -37,20 +37,6 @@ play
   players fetch balls from their harbour base
 finish
   a side wins when the other side has no players in
-"""
-FOUR_MATS = """
-game Four Mats
-space
-  court 18 m by 9 m, in one piece
-  mat base: in each corner, nobody is touched there
-sides
-  {sides}
-play
-  players run from wall to wall
-when
-  a player arrives: the runner's side scores 1 point
-finish
-  after 3 min: nobody wins
 """
 MARMOTS = """
 game Marmot Run
@@ -101,7 +87,7 @@ def test_of_three_sides_the_corner_that_nobody_has_is_for_all() -> None:
 ])  # fmt: skip
 def test_where_nothing_hangs_on_whose_it_is_there_is_one_in_every_corner_for_all(sides: str) -> None:
     """Four mats stand in the four corners, however many sides there are."""
-    game = game_of(FOUR_MATS.format(sides=sides))
+    game = game_of(FOUR_MATS.format(sides=sides, play="players run from wall to wall"))
     floor = floor_in(game, {side.name: side.most for side in game.sides})
     bases = floor.areas
     assert {(each.rectangle.centre[0] > 9, each.rectangle.centre[1] > 4.5) for each in bases} == {
@@ -113,7 +99,7 @@ def test_where_nothing_hangs_on_whose_it_is_there_is_one_in_every_corner_for_all
 @pytest.mark.parametrize("of", ["the", "each"])
 def test_a_ring_around_places_for_all_is_for_all_and_leaves_them_so(of: str) -> None:
     """To say "each" of a place that lies in every corner gives it to nobody, and the ring lies around all four."""
-    text = FOUR_MATS.format(sides="hares and foxes, 6 players each")
+    text = FOUR_MATS.format(sides="hares and foxes, 6 players each", play="players run from wall to wall")
     ring = text.replace("\nsides", f"\n  fox circle: 1 m deep, around {of} mat base, no foxes there\nsides", 1)
     alone, ringed = (floor_in(game_of(each), {"hares": 6, "foxes": 6}) for each in (text, ring))
     mats = [each for each in ringed.areas if each.name == "mat base"]
@@ -128,7 +114,7 @@ def test_a_ring_around_places_for_all_is_for_all_and_leaves_them_so(of: str) -> 
     ("each mat base", "foxes stay in their fox circle"),
 ])  # fmt: skip
 def test_a_ring_that_is_a_side_s_makes_the_place_a_side_s(around: str, play: str) -> None:
-    text = FOUR_MATS.format(sides="hares and foxes, 6 players each")
+    text = FOUR_MATS.format(sides="hares and foxes, 6 players each", play="players run from wall to wall")
     text = text.replace("\nsides", f"\n  fox circle: 1 m deep, around {around}\nsides", 1)
     text = text.replace("\nwhen", f"\n  {play}\nwhen", 1)
     assert all(each.owner is not SHARED for each in resolved(game_of(text)).play.areas)

@@ -70,16 +70,14 @@ def _wishes(finding: Finding, place: str, game: Game, looker: Looker) -> Iterato
 
 def _less(asked: Asked, finding: Finding, remix: Remix, scorer: Scorer) -> Iterator[Mend]:
     """What a teacher has just put on is taken off first. What mixing found no look at the game can see."""
-    wording = page_wording(asked.language)
+    wording, told = page_wording(asked.language), (finding.code, finding.title)
     for number, use in reversed(list(enumerate(remix.uses))):
         raise_if_withdrawn()
         left = (*asked.uses[:number], *asked.uses[number + 1 :])
         outcome = remixed(asked.texts, left)
-        other, still = (
-            outcome.value,
-            (finding.code, finding.title) in {(each.code, each.title) for each in outcome.findings},
-        )
-        if other is not None and not still and all(wish.miss(other.game, scorer.looker).met for wish in scorer.wishes):
+        if outcome.value is None or any((each.code, each.title) == told for each in outcome.findings):
+            continue
+        if all(wish.miss(outcome.value.game, scorer.looker).met for wish in scorer.wishes):
             name = _quoted(wording.author(use.modifier.name), wording)
             yield Mend(wording.say("Take {name} off", name=name), "", left)
 
