@@ -126,8 +126,10 @@ def spells_out(exchange: Exchange) -> bool:
 def same_on_the_floor(exchange: Exchange) -> bool:
     """Whether both name one place of the floor, behind which or before which the same lies; one thing has no order."""
     both = {exchange.was, exchange.now}
-    middle = both == {"middle", "court"} and "across the" in exchange.sentence.words()
-    return both in _ON_THE_FLOOR or middle or exchange.slot == "Placing.spread"
+    said = exchange.sentence.words()
+    middle = both == {"middle", "court"} and "across the" in said
+    bench = both == {"along", "beside"} and "bench: " in said  # which lies along the line that it stands beside
+    return both in _ON_THE_FLOOR or middle or bench or exchange.slot == "Placing.spread"
 
 
 def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
@@ -154,6 +156,8 @@ def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
     if field == "name":
         same = _same_who_arrives(exchange, names) or _same_person(exchange, names)
         return same or one_of_all(both, names) or one_is_wide(exchange.was, exchange.now)
+    if exchange.slot == "Touched.load":  # whoever carries, where others are not touched
+        return "" in both
     if field in ("owner", "side", "possessive"):
         owners = {owner_of(each, names) for each in both}
         wide = field == "owner" and bool({"a", "each"} & owners)
@@ -168,6 +172,8 @@ def _same_in_an_event(exchange: Exchange, names: Names) -> bool:
     """Whether both mean the same person, side or half of what happened."""
     both, field = (exchange.was, exchange.now), exchange.slot.partition(".")[2]
     said = exchange.sentence.words()
+    if exchange.slot == "Joins.what":  # who is hit joins those who threw
+        return {owner_of(each, names) for each in both} <= {*CONCERNED, "thrower"}
     if field == "name":
         return _same_person(exchange, names) or _same_who_arrives(exchange, names)
     if field == "determiner":

@@ -36,12 +36,12 @@ class Place:
 def library_sheets() -> tuple[GameSheet, ...]:
     """The games of the library as trees, with all switches on: what hangs on one is read, too."""
     read = (parse_bytes(path.read_bytes(), path.name).value for path in library.game_paths())
-    return tuple(_switched_on(rules.games[0]) for rules in read if rules is not None)
+    return tuple(_switched(rules.games[0], "usually on") for rules in read if rules is not None)
 
 
-def _switched_on(sheet: GameSheet) -> GameSheet:
+def _switched(sheet: GameSheet, usually: str) -> GameSheet:
     lines = (
-        evolve(line, sentence=evolve(line.sentence, usually="usually on"))
+        evolve(line, sentence=evolve(line.sentence, usually=usually))
         if isinstance(line.sentence, Switch)
         else line
         for line in sheet.head
@@ -50,11 +50,27 @@ def _switched_on(sheet: GameSheet) -> GameSheet:
 
 
 def _lines(source: str, sheet: GameSheet) -> Iterator[Place]:
+    """Each line where it is read: what holds without a switch, with all of them off."""
+    usual = _whole(sheet)
+    others = [line for line in _all_lines(sheet) if _without_a_switch(line)]
+    off = _whole(_switched(sheet, "usually off")) if others else usual
+    for section in ("head", *SECTIONS):
+        for at, line in enumerate(sheet.lines(section)):
+            yield Place(source, off if _without_a_switch(line) else usual, section, at)
+
+
+def _whole(sheet: GameSheet) -> Staged:
     before = staged(sheet)
     assert before is not None and before.net[0] is not None, sheet.title
-    for section in ("head", *SECTIONS):
-        for at in range(len(sheet.lines(section))):
-            yield Place(source, before, section, at)
+    return before
+
+
+def _all_lines(sheet: GameSheet) -> Iterator[Line]:
+    return (line for section in SECTIONS for line in sheet.lines(section))
+
+
+def _without_a_switch(line: Line) -> bool:
+    return line.sentence.words().startswith("not with ")
 
 
 @cache
