@@ -13,12 +13,12 @@ from compose.check import Budget
 from compose.draw.card.booklet import booklet_of
 from compose.draw.card.card import Card
 from compose.draw.card.of_remix import Look, card_of_remix
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json, stop
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import remixed, staging_for
 from compose.terminal.typed.appearance import units_named, wording_named
 from compose.terminal.typed.classes import Who
-from compose.terminal.writing import write
+from compose.terminal.writing import ends_with, write
 from grammar.finding import Finding
 from grammar.frozen import frozen
 
@@ -54,8 +54,7 @@ def make_booklet(
     """Write the booklet; the exit code. Without names it holds every game and remix of the library."""
     from compose.terminal.carding import paper_named
 
-    if out.suffix.lower() != ".pdf":
-        refuse(f"`{out}` does not say what to write.", "End its name with .pdf.", as_json)
+    ends_with(out, (".pdf",), as_json)
     look = Look(units_named(units, as_json), wording_named(language, as_json), large)
     shown = look.wording.say(title) if title == USUAL_TITLE else title
     binding = Binding(shown, paper_named(paper, as_json), budget, look, who)

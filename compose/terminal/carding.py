@@ -19,7 +19,7 @@ from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, answered, ready
 from compose.terminal.typed.appearance import units_named, wording_named
 from compose.terminal.typed.classes import Who
-from compose.terminal.writing import write
+from compose.terminal.writing import ends_with, write
 from grammar.frozen import evolve, frozen
 from grammar.words import listing
 
@@ -51,8 +51,7 @@ def make_card(
     """Print or write a card; the exit code. `large` is large print on two pages."""
     sheet = paper_named(asked.paper, as_json)
     look = Look(units_named(asked.units, as_json), wording_named(asked.language, as_json), asked.large)
-    if out is not None and out.suffix.lower() not in ENDINGS:
-        refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
+    ends_with(out, ENDINGS, as_json)
     prepared = ready(name, modifiers, who, as_json)
     with Patience(asked.seconds) as patience:
         answer = answered(prepared, evolve(asked.budget, keep_going=patience.keep_going))

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, States, finite
-from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
+from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With, text_of
 
 BOOKLET_STATES = 200_000  # of each of many games: a tenth of what one game gets
 
@@ -54,7 +54,9 @@ def booklet(
     pupils: Pupils = None,
     class_name: ClassName = None,
     hall: InHall = None,
-    title: Annotated[str, typer.Option("--title", help="What stands on its first page.")] = "Hall games",
+    title: Annotated[
+        str, typer.Option("--title", callback=text_of, help="What stands on its first page.")
+    ] = "Hall games",
     paper: Paper = "a4",
     units: InUnits = "metric",
     language: InLanguage = "en",
@@ -121,7 +123,9 @@ def lesson(
         typer.Option("--minutes", callback=finite, min=5, max=300, help="How long the lesson is on the timetable."),
     ] = None,
     out: Out = None,
-    title: Annotated[str, typer.Option("--title", help="What stands at the top.")] = "A lesson of games",
+    title: Annotated[
+        str, typer.Option("--title", callback=text_of, help="What stands at the top.")
+    ] = "A lesson of games",
     paper: Paper = "a4",
     units: InUnits = "metric",
     language: InLanguage = "en",

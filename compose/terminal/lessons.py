@@ -25,7 +25,7 @@ from compose.terminal.carding import paper_named
 from compose.terminal.stages import Ready, answered, checked, ready
 from compose.terminal.typed.appearance import units_named, wording_named
 from compose.terminal.typed.classes import Who
-from compose.terminal.writing import write
+from compose.terminal.writing import ends_with, write
 from grammar.words import listing
 
 ENDINGS = (".pdf", ".html", ".md", ".txt")
@@ -48,8 +48,7 @@ def make_lesson(
     as_json: bool,
 ) -> int:
     """Print or write the sheet; the exit code. `quick` takes the games' clocks instead of the forecast."""
-    if out is not None and out.suffix.lower() not in ENDINGS:
-        refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
+    ends_with(out, ENDINGS, as_json)
     wording, shown, sheet = wording_named(language, as_json), units_named(units, as_json), paper_named(paper, as_json)
     uses = [uses_of(order, modifiers, len(names), as_json) for order in range(1, len(names) + 1)]
     games = [ready(name, given, who, as_json) for name, given in zip(names, uses, strict=True)]

@@ -11,14 +11,13 @@ from compose.draw.signs.shapes import Drawing
 from compose.draw.signs.to_svg import svg_of
 from compose.draw.units import in_units
 from compose.telling.wording import Wording
-from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json
+from compose.terminal.answer import WIDTH, exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.stages import remixed, staging_for
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import units_named, wording_named
 from compose.terminal.typed.classes import Who
-from compose.terminal.writing import write
+from compose.terminal.writing import ends_with, write
 from grammar.game import Game
-from grammar.words import listing
 
 ENDINGS = (".svg", ".pdf")
 
@@ -34,8 +33,7 @@ def make_plan(
     as_json: bool,
 ) -> int:
     """Write the plan as a picture or a page to print, or tell it in words; the exit code."""
-    if out is not None and out.suffix.lower() not in ENDINGS:
-        refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
+    ends_with(out, ENDINGS, as_json)
     chosen, wording = units_named(units, as_json), wording_named(language, as_json)
     made, said = remixed(name, modifiers, as_json)
     staging = staging_for(made, who, as_json)

@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from compose.terminal.shelf_commands import shelf_commands
+from compose.terminal.typed.options import text_of
 from compose.terminal.typed.share_options import (
     AsJson,
     Choose,
@@ -15,6 +16,7 @@ from compose.terminal.typed.share_options import (
     Force,
     Keep,
     OnlyLook,
+    Origin,
     PackFile,
     ShelfFolder,
     Things,
@@ -41,8 +43,8 @@ def _pack_commands(pack: typer.Typer) -> None:
         names: Things,
         out: Annotated[Path, typer.Option("--out", help="The file to write.")],
         modifier: With = None,
-        title: Annotated[str, typer.Option("--title", help="What the pack is called.")] = "",
-        origin: Annotated[str, typer.Option("--from", help="Your school, as others should read it.")] = "",
+        title: Annotated[str, typer.Option("--title", callback=text_of, help="What the pack is called.")] = "",
+        origin: Origin = "",
         force: Force = False,
         shelf: ShelfFolder = None,
         as_json: AsJson = False,
@@ -121,7 +123,7 @@ def _common_commands(common: typer.Typer) -> None:
     def page(
         folder: Folder,
         out: Annotated[Path, typer.Option("--out", help="The folder of the page.")],
-        title: Annotated[str, typer.Option("--title", help="What stands at its head.")] = "",
+        title: Annotated[str, typer.Option("--title", callback=text_of, help="What stands at its head.")] = "",
         pdf: Annotated[bool, typer.Option("--pdf", help="With each card as PDF, too.")] = False,
         as_json: AsJson = False,
     ) -> None:

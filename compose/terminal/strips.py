@@ -23,15 +23,14 @@ from compose.telling.moves import Happenings
 from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
-from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.answer import WIDTH, exit_code, finding_json, say, say_findings, say_json, stop
 from compose.terminal.checking import with_line_of_play
 from compose.terminal.stages import Ready, ready
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
-from compose.terminal.writing import write
-from grammar.words import listing
+from compose.terminal.writing import ends_with, write
 
 ENDINGS = (".svg", ".html")
 
@@ -50,8 +49,7 @@ def make_strip(
     as_json: bool,
 ) -> int:
     """Write the strip as SVG or as a page that plays it, or tell its sentences; the exit code."""
-    if out is not None and out.suffix.lower() not in ENDINGS:
-        refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
+    ends_with(out, ENDINGS, as_json)
     wording = wording_named(language, as_json)
     prepared = ready(name, modifiers, who, as_json)
     if finding:

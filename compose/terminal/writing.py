@@ -4,10 +4,18 @@ from __future__ import annotations
 
 import os
 import stat
+from collections.abc import Sequence
 from pathlib import Path
 
 from compose.share.whole_files import trouble, write_whole
 from compose.terminal.answer import refuse
+from grammar.words import listing
+
+
+def ends_with(out: Path | None, endings: Sequence[str], as_json: bool) -> None:
+    """Ends the command where the name of a file to write does not say which of these it is to be."""
+    if out is not None and out.suffix.lower() not in endings:
+        refuse(f"`{out}` does not say what to write.", f"End its name with {listing(endings, 'or')}.", as_json)
 
 
 def write(path: Path, data: bytes, force: bool, as_json: bool = False) -> None:

@@ -77,8 +77,12 @@ class Shielded:
 
 
 def shielded(line: str, names: Sequence[str]) -> Shielded:
-    """The line with names and texts in quotes behind shields."""
-    forms = "|".join([_STRING, *(rf"(?<![\w-]){re.escape(name)}(?![\w-])" for name in names)])
+    """The line with names and texts in quotes behind shields.
+
+    Digits that touch a text in quotes go behind the shield with it, as does a shield that somebody wrote: both would
+    be taken for the number of a shield.
+    """
+    forms = "|".join([rf"(?:{_STRING}|{SHIELD})\d*", *(rf"(?<![\w-]){re.escape(name)}(?![\w-])" for name in names)])
     kept: list[str] = []
 
     def shield(match: re.Match[str]) -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from grammar.heard.saying import shielded
 from grammar.heard.turns import TURNS
@@ -104,3 +106,9 @@ finish
     assert [line.sentence.words() for line in rules.games[0].lines("play")] == [
         "children roll a foam ball at the team flags"
     ]
+
+
+@given(st.lists(st.sampled_from(['"a cone"', "cone", "ǁ", "7", " ", "north", "x"])).map("".join))
+def test_what_stood_behind_a_shield_comes_back_whatever_stands_beside_it(line: str) -> None:
+    kept = shielded(line, ("cone", "north"))
+    assert kept.opened(kept.text) == line

@@ -48,6 +48,6 @@ def test_no_rounds_are_told_where_nobody_can_play(own: str) -> None:
 
 
 def test_a_class_is_not_passed_on(own: str, tmp_path: Path) -> None:
-    for words in (("pack", "make", own, "--out", str(tmp_path / "x.pack")), ("shelf", "keep", own)):
+    for words in (("pack", "make", own, "--out", str(tmp_path / "x.zip")), ("shelf", "keep", own)):
         told = run(*words, code=2).output
         assert "holds a class" in told and "stays with you" in told

@@ -10,7 +10,7 @@ from compose.modifiers.content_hash import content_hash
 from compose.modifiers.lineage import lineage, lineage_lines, only_remixed
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.typed.finding_games import ENDING, reading
-from compose.terminal.writing import write
+from compose.terminal.writing import ends_with, write
 from grammar.finding import Finding
 from grammar.tree import GameSheet, RemixSheet, RuleFile
 
@@ -26,8 +26,7 @@ def show_lineage(paths: Sequence[Path], out: Path | None, every_game: bool, forc
         from compose.draw.lineage_drawing import lineage_drawing
         from compose.draw.signs.to_svg import svg_of
 
-        if out.suffix.lower() != ".svg":
-            refuse(f"`{out}` does not say what to write.", "End its name with .svg.", as_json)
+        ends_with(out, (".svg",), as_json)
         write(out, svg_of(lineage_drawing(shown)).encode(), force, as_json)
     if as_json:
         edges = [{"base": base, "remix": remix} | dict(step) for base, remix, step in shown.edges(data=True)]

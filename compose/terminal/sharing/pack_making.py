@@ -12,7 +12,7 @@ from compose.share.pack.pack import make_pack, sha256
 from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.sharing.packing import called, item_json, say_wrapped
 from compose.terminal.sharing.shelf_door import at_hand, given, shelf_folder, thing
-from compose.terminal.writing import write
+from compose.terminal.writing import ends_with, write
 from grammar.tree import GameSheet, RemixSheet
 from grammar.words import listing
 
@@ -28,6 +28,7 @@ def make(
     as_json: bool,
 ) -> int:
     """Make a pack of named things, with modifiers also of what they make of each game; the exit code."""
+    ends_with(out, (".zip",), as_json)
     found = [thing(name, shelf, as_json) for name in names]
     sheets: list[Sheet] = [sheet for _, sheet in found]
     items = [item for item, _ in found]

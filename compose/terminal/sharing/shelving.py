@@ -19,7 +19,7 @@ from compose.share.shelf.rounds import NO_NAMES, ObservedRound, observed
 from compose.share.strict_json import json_bytes
 from compose.terminal.answer import FINE, TO_MEND, WIDTH, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.sharing.shelf_door import given, own_shelf, shelf_folder, thing, today
-from compose.terminal.writing import write
+from compose.terminal.writing import ends_with, write
 from grammar.words import count, listing
 
 
@@ -160,6 +160,7 @@ def rounds(name: str, shelf: Path | None, as_json: bool) -> int:
 
 def give_out(out: Path, force: bool, shelf: Path | None, as_json: bool) -> int:
     """Write all of one's own data into a file; the exit code."""
+    ends_with(out, (".json",), as_json)
     with own_shelf(shelf, as_json) as opened:
         data = given(own_data.own_data(opened), as_json)
     write(out, json_bytes(data), force, as_json)

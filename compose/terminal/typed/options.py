@@ -21,3 +21,12 @@ Language = Annotated[str, typer.Option("--language", help="en or fr.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
 Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
+
+
+def text_of(said: str) -> str:
+    """Words to be written somewhere; raises typer.BadParameter where a file could not hold them."""
+    try:
+        said.encode()
+    except UnicodeEncodeError:
+        raise typer.BadParameter("it has signs that are no text in UTF-8.") from None
+    return said

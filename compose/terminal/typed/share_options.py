@@ -9,6 +9,7 @@ import typer
 
 from compose.terminal.typed.options import AsJson as AsJson
 from compose.terminal.typed.options import Force as Force
+from compose.terminal.typed.options import text_of
 
 ShelfFolder = Annotated[
     Path | None, typer.Option("--shelf", envvar="RULEWEAVE_SHELF", help="The folder of your shelf.", show_envvar=False)
@@ -19,4 +20,5 @@ Keep = Annotated[str | None, typer.Option("--keep", help="Where yours differs: o
 Choose = Annotated[list[str] | None, typer.Option("--choose", help='For one thing: "Lantern Row=both".')]
 OnlyLook = Annotated[bool, typer.Option("--look", help="Only say what would happen.")]
 With = Annotated[list[str] | None, typer.Option("--with", help='A modifier: "add balls, n 3". May be repeated.')]
+Origin = Annotated[str, typer.Option("--from", callback=text_of, help="Your school, as others should read it.")]
 Folder = Annotated[Path, typer.Argument(help="The folder that the schools share.")]
