@@ -130,6 +130,8 @@ def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
         chosen = deed.actor
     elif done_by_name(sheet, who, deed) is not None:
         chosen = deed.catcher
+    elif deed.aim.what == "way":  # who came to a place, by the name of their side
+        chosen = deed.actor
     else:
         assert isinstance(meant, Folk | Mate), who.words()
         chosen = deed.aim.mate if isinstance(meant, Mate) or deed.aim.what == "mate" else deed.aim.hit

@@ -60,6 +60,7 @@ def test_of_two_the_other_has_won(lost: str, same: str) -> None:
 def test_of_one_nobody_has_won_and_it_is_told_as_it_was_said(result: str, told: str, french: str) -> None:
     """A side that plays alone against the clock has lost: to tell that nobody wins then said less."""
     game = game_in(ALONE.format(result=result))
+    agree(game, {"crossers": 2})
     net = net_in(game, {"crossers": 2})
     assert net.bell is not None
     (end,) = net.bell.results
