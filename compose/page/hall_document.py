@@ -12,7 +12,7 @@ from typing import Any
 
 from attrs import asdict
 
-from compose.page.answers.values import HallGame
+from compose.page.answers.hall_values import HallGame
 from compose.telling.wording import Wording
 
 STATIC = Path(__file__).parent / "static"

@@ -73,7 +73,7 @@ class Fits:
     def miss(self, game: Game, looker: Looker) -> Miss:
         fitted = looker.fitted(game, self.school_class)
         found = self._short(fitted) if self.part is Part.KIT else self._found(fitted)
-        if found and self.part is Part.TIME:
+        if self.part is Part.TIME and (found or fitted.lesson.round_min is None):
             numbers = looker.numbers(game)
             if numbers is not None:
                 found = self._found(looker.fitted(game, self.school_class, numbers.minutes))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from compose.net.net import Net, Place
-from compose.page.answers.values import Counter
+from compose.page.answers.hall_values import Counter
 from compose.telling.conditions import counted
 from compose.telling.counts import standing
 from compose.telling.french import joined

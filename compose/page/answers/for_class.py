@@ -8,7 +8,7 @@ import library
 from compose.care.of_staging import care_of
 from compose.draw.plan.of_class import class_plan
 from compose.draw.signs.to_svg import svg_of
-from compose.fit.fit import Fit, fit
+from compose.fit.fit import Fit, fit, fit_of
 from compose.page.answers.values import ForClass
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging, stage
@@ -24,6 +24,11 @@ LARGER = 1.9  # our choice: words that can be read where the plan is as wide as 
 def fitted(game: Game, group: SchoolClass, round_min: float | None = None) -> Fit:
     """How the game and the class go together."""
     return fit(game, group, library.norms(), library.kit_names(), round_min)
+
+
+def fit_by_forecast(found: Fit, round_min: float | None) -> Fit:
+    """The same with rounds as long as they are forecast, in min; None leaves them as long as the game's clock."""
+    return fit_of(found.staging, library.norms(), round_min)
 
 
 def shown(found: Fit) -> Staging:

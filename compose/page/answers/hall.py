@@ -11,8 +11,9 @@ from compose.net.match import match_of
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.counting import counters
 from compose.page.answers.for_class import players_of
+from compose.page.answers.hall_values import HallGame
 from compose.page.answers.known import fit_of_asked
-from compose.page.answers.values import Asked, HallGame
+from compose.page.answers.values import Asked
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
 from compose.telling.french import side_label

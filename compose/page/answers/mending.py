@@ -13,10 +13,11 @@ from compose.fit.suggest.score import Scorer
 from compose.fit.suggest.search import search
 from compose.fit.suggest.suggestion import Suggestion, suggestions
 from compose.fit.suggest.trying import Reach
-from compose.fit.suggest.wish import SHEET, Wish
+from compose.fit.suggest.wish import Wish
 from compose.modifiers.clash import clash
 from compose.modifiers.remix import Remix
 from compose.page.answers.at_hand import modifiers, remixed
+from compose.page.answers.brought import brought
 from compose.page.answers.known import group_in
 from compose.page.answers.remixing import written
 from compose.page.answers.values import Asked, Mend
@@ -33,18 +34,19 @@ REACH = Reach(tries=300, situations=150_000, keep_going=keep_going)  # our choic
 
 
 def less(asked: Asked, place: str) -> tuple[Mend, ...]:
-    """What mends it by taking away. Each was tried, and makes nothing else to mend."""
+    """What mends it by taking away. Each was tried on the rules and for the class, and says what it brings."""
     return tuple(mend for tried in _tried(asked, place) for mend in _less(asked, *tried))
 
 
 def more(asked: Asked, place: str, wanted: int) -> tuple[Mend, ...]:
-    """So many that mend it by adding, what changes least first; the search for them takes seconds."""
-    return tuple(
+    """So many that mend it by adding, those that bring nothing to mend before the others; the search takes seconds."""
+    found = [
         mend
         for finding, remix, scorer in _tried(asked, place)
         if not finding.code.startswith(OF_MIXING)
         for mend in _more(asked, remix, scorer, wanted)
-    )
+    ]
+    return tuple(sorted(found, key=lambda mend: len(mend.brings)))
 
 
 def _tried(asked: Asked, place: str) -> Iterator[tuple[Finding, Remix, Scorer]]:
@@ -60,8 +62,8 @@ def _wishes(finding: Finding, place: str, game: Game, looker: Looker) -> Iterato
     assert looker.group is not None
     title = finding.title.rstrip(".")
     for wish in fits(looker.group, game):
-        miss = wish.miss(game, looker) if wish.cost == SHEET or place[0] == "c" else None
-        if miss is not None and (title in miss.words if place[0] == "c" and not miss.met else miss.met):
+        miss = wish.miss(game, looker)
+        if title in miss.words if place[0] == "c" and not miss.met else miss.met:
             yield wish
     if place[0] == "r":
         yield Mended(finding.code, finding.title)
@@ -79,7 +81,7 @@ def _less(asked: Asked, finding: Finding, remix: Remix, scorer: Scorer) -> Itera
             continue
         if all(wish.miss(outcome.value.game, scorer.looker).met for wish in scorer.wishes):
             name = _quoted(wording.author(use.modifier.name), wording)
-            yield Mend(wording.say("Take {name} off", name=name), "", left)
+            yield Mend(wording.say("Take {name} off", name=name), "", left, brought(asked, left))
 
 
 def _quoted(name: str, wording: Wording) -> str:
@@ -101,5 +103,5 @@ def _added(asked: Asked, suggestion: Suggestion, wording: Wording) -> Mend:
     names = wording.listed(_quoted(label_said(use, wording), wording) for use in suggestion.uses)
     about = " ".join(wording.author(use.modifier.about) for use in suggestion.uses)
     values = (({name: each.value for name, each in use.values.items()}, use) for use in suggestion.uses)
-    more = (written(use.modifier.name, given) for given, use in values)
-    return Mend(wording.say("Add {name}", name=names), about, (*asked.uses, *more))
+    uses = (*asked.uses, *(written(use.modifier.name, given) for given, use in values))
+    return Mend(wording.say("Add {name}", name=names), about, uses, brought(asked, uses))

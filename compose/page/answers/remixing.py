@@ -4,16 +4,14 @@ from __future__ import annotations
 
 import attrs
 
-import library
 from compose.answer.answer import Answer, to_mend
 from compose.draw.card.proof import fact_lines, forecast_lines, looked_lines
-from compose.fit.fit import fit_of
 from compose.modifiers.difference.difference import differences
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
 from compose.page.answers.at_hand import orders, remixed, use_of
-from compose.page.answers.for_class import for_class
+from compose.page.answers.for_class import fit_by_forecast, for_class
 from compose.page.answers.known import first_look, fit_of_asked, forecast_of, proved_of
 from compose.page.answers.said import in_order, lines_of, said
 from compose.page.answers.values import Amount, Asked, Odds, Proof, Quick, Used
@@ -80,7 +78,7 @@ def odds(asked: Asked) -> Odds:
     if made is None or not isinstance(answer, Answer):  # the quick answer has said why
         return Odds((), (), (), False)
     plain = fit_of_asked(asked)
-    found = fit_of(plain.staging, library.norms(), answer.round_minutes)
+    found = fit_by_forecast(plain, answer.round_minutes)
     if answer.numbers is None:
         lines: tuple[str, ...] = ()
     else:

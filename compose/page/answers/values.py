@@ -160,11 +160,13 @@ class Why:
 
 @frozen
 class Mend:
-    """A change that mends a finding and makes nothing else to mend: the modifiers that are then in use."""
+    """A change that mends a finding: the modifiers that are then in use, and what there is then to mend that was not
+    before."""
 
     words: str
     about: str
     uses: tuple[str, ...]
+    brings: tuple[str, ...]
 
 
 @frozen
@@ -187,33 +189,6 @@ class LessonShown:
     stretches: tuple[Stretch, ...]
     first: tuple[str, ...]
     wrong: tuple[str, ...]
-
-
-@frozen
-class Counter:
-    """What is counted of a side while it plays, and with how many it begins."""
-
-    side: str
-    words: str
-    start: int
-
-
-@frozen
-class HallGame:
-    """What a game needs in the hall. `sides` are names with how they are called; `content` says which game it is;
-    `waits` whether anybody can come to wait in it."""
-
-    slug: str
-    uses: tuple[str, ...]
-    title: str
-    content: str
-    sides: tuple[tuple[str, str], ...]
-    clock_s: float | None
-    rounds: int
-    pupils: int
-    counters: tuple[Counter, ...]
-    cautions: tuple[str, ...]
-    waits: bool
 
 
 @frozen

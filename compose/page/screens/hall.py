@@ -9,8 +9,9 @@ from typing import Any
 
 from attrs import evolve
 
+from compose.page.answers.hall_values import HallGame
 from compose.page.answers.said import in_words
-from compose.page.answers.values import Asked, HallGame
+from compose.page.answers.values import Asked
 from compose.page.call import Call, Data, Go, Reply, Shown
 from compose.page.hall_document import look_and_script, policy, values_of
 from compose.page.lending import Loan
