@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
+from compose.staging.clear_floor import fixed_boxes
 from compose.staging.floor.covered import common, covered_m2
 from compose.staging.floor.values import Rectangle
 from compose.staging.places import Court
 from compose.staging.turned import turned_box
 from library import Hall
-
-
-def fixed_boxes(hall: Hall) -> tuple[Rectangle, ...]:
-    """Each from the hall's south-west corner, in the order of the hall's own list."""
-    fixed = hall.obstacles
-    return tuple(Rectangle(each.x_m, each.y_m, each.x_m + each.length_m, each.y_m + each.width_m) for each in fixed)
 
 
 def free_m2(hall: Hall) -> float:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.staging.floor.values import Floor
+from compose.staging.clear_floor import clear_floors
+from compose.staging.floor.values import Floor, Rectangle
 from grammar.frozen import frozen
 from library import Hall
 
@@ -17,7 +18,8 @@ class Room:
 
     `turned` where the court lies across the hall. `beside` and `behind` are the clear strips to the walls that
     run along the court and to those behind its back lines, shared evenly; below 0 where it is too large. `columns`
-    of the courts lie beside each other along the hall.
+    of the courts lie beside each other along the hall. `along` and `across` is what all of them take of the hall, with
+    what lies between them.
     """
 
     hall: Hall
@@ -27,6 +29,8 @@ class Room:
     wide: float
     beside: float
     behind: float
+    along: float
+    across: float
     columns: int = 1
 
     @property
@@ -44,6 +48,16 @@ class Room:
         """The narrower of the two strips."""
         return min(self.beside, self.behind)
 
+    def best_floor(self, strip_m: float) -> tuple[float, Rectangle]:
+        """The clear floor of the hall that lacks the least for the courts with such a strip all round, and how many
+        metres that is; below 0 where there is room to spare. Without any clear floor it is the hall itself."""
+        walls = Rectangle(0.0, 0.0, self.hall.length_m.usual, self.hall.width_m.usual)
+        floors = clear_floors(self.hall) or (walls,)
+        along, across = self.along + 2 * strip_m, self.across + 2 * strip_m
+        lacking = [max(along - each.length, across - each.width) for each in floors]
+        least = min(range(len(floors)), key=lambda number: round(lacking[number], 6))
+        return lacking[least], floors[least]
+
 
 def room_for(floor: Floor, hall: Hall, courts: int = 1) -> Room:
     """The way to lay out so many courts that leaves the widest strip to the walls."""
@@ -58,10 +72,10 @@ def _ways(floor: Floor, hall: Hall, courts: int) -> Iterator[Room]:
             columns = -(-courts // rows)
             if columns * (rows - 1) >= courts:
                 continue
-            ends = (hall.length_m.usual - columns * along - (columns - 1) * BETWEEN_M) / 2
-            sides = (hall.width_m.usual - rows * across - (rows - 1) * BETWEEN_M) / 2
+            whole = columns * along + (columns - 1) * BETWEEN_M, rows * across + (rows - 1) * BETWEEN_M
+            ends, sides = (hall.length_m.usual - whole[0]) / 2, (hall.width_m.usual - whole[1]) / 2
             beside, behind = (ends, sides) if turned else (sides, ends)
-            yield Room(hall, courts, turned, size[0], size[1], beside, behind, columns)
+            yield Room(hall, courts, turned, size[0], size[1], beside, behind, *whole, columns)
 
 
 def most_courts(floor: Floor, hall: Hall, run_off_m: float, wanted: int) -> int:

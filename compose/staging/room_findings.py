@@ -7,7 +7,7 @@ from math import hypot
 
 from attrs import evolve
 
-from compose.staging.fixed_things import fixed_boxes
+from compose.staging.clear_floor import fixed_boxes
 from compose.staging.floor.values import Rectangle
 from compose.staging.floor_to_use import FLOOR_TO_USE
 from compose.staging.found import note, warning
@@ -23,13 +23,14 @@ from library.records import UNNAMED
 HALL_FLOOR = "hall floor for each pupil"
 CLEAR_OF_FIXED = "clear strip to what stands fixed in the hall"
 TOO_SMALL = (
-    "{hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "
-    "the hall is {length} m by {width} m."
+    "{hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it and {strip} m all "
+    "round, the hall is {length} m by {width} m."
 )
 TOO_SMALL_FOR_ALL = (
-    "{hall} is {short} m too small: {courts} each need {long} m by {wide} m with what lies beside it, "
-    "the hall is {length} m by {width} m."
+    "{hall} is {short} m too small: {courts} need {long} m by {wide} m with what lies beside and between them and "
+    "{strip} m all round, the hall is {length} m by {width} m."
 )
+LEFT_CLEAR = "{too_small} Of it {length} m by {width} m is clear of what stands there."
 _MENDS = {
     "F-area": "Play with fewer at a time, or on a larger court.",
     "F-run-off": "Play on a smaller court, or pad what is near.",
@@ -39,27 +40,37 @@ _MENDS = {
 }  # by what is too small, or else by the finding
 
 
-def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) -> Iterator[Finding]:
-    """The court in the hall: its size, and fixed things in its way."""
+def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle], least_m: float) -> Iterator[Finding]:
+    """The court in the hall: its size, with the least strip around it, and fixed things in its way."""
     if room is None:
         return
     if not room.fits:
-        short = -2 * room.run_off
-        title = said(
-            TOO_SMALL if room.courts == 1 else TOO_SMALL_FOR_ALL,
-            hall="The hall" if room.hall.name == UNNAMED else said("The {hall}", hall=Named(room.hall.name)),
-            short=Figure(short, ".1f"),
-            courts=Many(room.courts, "court", "courts"),
-            long=Figure(room.long, ".4g"),
-            wide=Figure(room.wide, ".4g"),
-            length=Figure(room.hall.length_m.usual),
-            width=Figure(room.hall.width_m.usual),
-        )
+        short, clear = room.best_floor(least_m)
+        title = _too_small(room, short, clear, least_m)
         beside = beside_court(game)
         hint = "Make the court smaller, or lay nothing beside it." if beside else "Make the court smaller."
         yield evolve(warning("F-hall", title, of_court(game), hint, short_m=short), others=beside)
         return
     yield from _fixed_things(game, room, courts)
+
+
+def _too_small(room: Room, short_m: float, clear: Rectangle, least_m: float) -> Value:
+    """By how much the hall is too small, and of what that is reckoned."""
+    hall = room.hall
+    title = said(
+        TOO_SMALL if room.courts == 1 else TOO_SMALL_FOR_ALL,
+        hall="The hall" if hall.name == UNNAMED else said("The {hall}", hall=Named(hall.name)),
+        short=Figure(short_m, ".1f"),
+        courts=Many(room.courts, "court", "courts"),
+        long=Figure(room.along + 2 * least_m, ".4g"),
+        wide=Figure(room.across + 2 * least_m, ".4g"),
+        strip=Figure(least_m),
+        length=Figure(hall.length_m.usual),
+        width=Figure(hall.width_m.usual),
+    )
+    if clear.length >= hall.length_m.usual and clear.width >= hall.width_m.usual:
+        return title
+    return said(LEFT_CLEAR, too_small=title, length=Figure(clear.length, ".4g"), width=Figure(clear.width, ".4g"))
 
 
 def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:

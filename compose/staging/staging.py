@@ -113,7 +113,7 @@ def stage(
     limits = (*_limits(norms, room, courts, ages, max(1, school_class.pupils)), *_space(norms, game, courts, ages))
     findings = (
         *people_findings(game, school_class, teams, most_games(game), most),
-        *room_findings(game, room, [court.box for court in courts]),
+        *room_findings(game, room, [court.box for court in courts], _least_strip_m(norms, ages)),
         *limit_findings(game, limits),
         *crowded_places(game),
         *dict.fromkeys(problem for court in courts for problem in court.floor.problems),
@@ -130,8 +130,12 @@ def _most_courts(game: Game, players: Mapping[str, int], hall: Hall, norms: Norm
     allowed = most_games(game)
     if allowed == 1:
         return 1
-    least_m = limit(norms, "space run-off", "default", "", 0.0, game.ages_years).least
-    return most_courts(laid_out(game, players), hall, least_m, allowed)
+    return most_courts(laid_out(game, players), hall, _least_strip_m(norms, game.ages_years), allowed)
+
+
+def _least_strip_m(norms: Norms, ages: tuple[float, float]) -> float:
+    """The least that has to be clear around a court."""
+    return limit(norms, "space run-off", "default", "", 0.0, ages).least
 
 
 def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:

@@ -30,11 +30,11 @@ def test_plan_is_written_and_not_written_over(run, tmp_path):
 def test_plan_says_by_how_much_a_hall_is_too_small(run):
     told = run("plan", "homestead", "--hall", "tarn head school hall")
     assert told.exit_code == 1
-    assert "3.8 m too small" in told.output
+    assert "6.0 m too small" in told.output
     in_feet = run("plan", "homestead", "--hall", "tarn head school hall", "--units", "feet", "--json")
     assert in_feet.exit_code == 1
     found = json.loads(in_feet.output)["findings"]
-    assert any("12.5 ft too small" in each["title"] for each in found)
+    assert any("19.5 ft too small" in each["title"] for each in found)
 
 
 @pytest.mark.parametrize(

@@ -69,7 +69,7 @@ def test_court_larger_than_the_hall_is_told_in_metres() -> None:
     text = BECK.replace("Fellgate school sports hall", "gymnastics room 20 by 10")
     found = fitted("four-becks", text)
     (finding,) = (each for each in found.findings if each.code == "F-hall")
-    assert "4.0 m too small" in finding.title and dict(finding.numbers)["short_m"] == 4.0
+    assert "6.0 m too small" in finding.title and dict(finding.numbers)["short_m"] == 6.0, "with 1 m all round"
 
 
 def test_fixed_things_in_the_way_are_named() -> None:

@@ -71,7 +71,10 @@ def show_games(chosen: Chosen, language: str, as_json: bool) -> int:
         say_json(told)
         return FINE if fitting else TO_MEND
     if not fitting:
-        say(wording.say("No game is as you wish. The nearest:"))
+        counts = {"games": wording.counted(len(found), "game", "games"), "near": wording.figure(len(near))}
+        pattern = "None of {games} is as you wish. The {near} nearest, with what each lacks; the others lack more:"
+        for part in textwrap.wrap(wording.say(pattern, **counts), WIDTH):
+            say(part)
     for each in fitting or near:
         _show(each, named, wording)
     if near and group is not None:

@@ -1,0 +1,76 @@
+"""How much a hall is too small by: with the strips along its walls and what stands in it, and the same everywhere."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+from class_sheets import sheet_of
+from playing_games import game_in, granted_rules, library_games
+
+import library
+from compose.fit.choosing import choices
+from compose.fit.fit import fit
+from compose.fit.suggest.class_wishes import fits
+from compose.fit.suggest.look import Looker
+from compose.fit.suggest.wish import in_words
+from compose.telling.wording import ENGLISH
+from grammar.finding import Finding, Severity
+from grammar.format import format_game
+
+OF_HALL = ("F-hall", "F-fixed", "F-run-off")
+STAGE = """
+    class Stage
+      class of 27
+      ages 9 to 10
+      the hall is 15 m by 12 m
+      stage along the {wall} wall, 6 m by 2 m, 4 m from its {end} end
+      lesson of 40 min
+      5 foam balls
+      6 cones
+    """
+BARE = """
+    class Bare
+      class of 24
+      the hall is {length:g} m by {width:g} m
+    """
+
+
+def to_mend(text: str, length_m: float, width_m: float) -> list[Finding]:
+    """What of the hall is to be mended for a court of that size in the hall of a class."""
+    sheet = format_game(library_games()["lantern-row"].sheet)
+    game = game_in(sheet.replace("court 18 m by 9 m", f"court {length_m:g} m by {width_m:g} m"))
+    found = fit(game, sheet_of(text), library.norms(), library.kit_names()).findings
+    return [each for each in found if each.code in OF_HALL and each.severity is Severity.WARNING]
+
+
+def test_strips_and_stage_are_reckoned_in_by_hand() -> None:
+    """18 m by 9 m with 1 m all round is 20 m by 11 m; a stage of 2 m leaves 15 m by 10 m of 15 m by 12 m."""
+    (found,) = to_mend(STAGE.format(wall="north", end="west"), 18, 9)
+    assert found.code == "F-hall" and dict(found.numbers)["short_m"] == 5.0
+    assert "needs 20 m by 11 m" in found.title and "15 m by 10 m is clear" in found.title
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_what_is_said_is_what_has_to_go(seed: int) -> None:
+    """A court smaller by so much in both directions has nothing of the hall to mend, one by 10 cm less has."""
+    chance = random.Random(seed)
+    length, width = chance.randint(12, 16), chance.randint(8, 12)
+    text = BARE.format(length=length, width=width)
+    court = length + chance.choice((0.5, 1, 2.5)), width - chance.choice((1, 2, 4))
+    (found,) = (each for each in to_mend(text, *court) if each.code == "F-hall")
+    short = dict(found.numbers)["short_m"]
+    assert not to_mend(text, court[0] - short, court[1] - short)
+    assert to_mend(text, court[0] - short + 0.1, court[1] - short + 0.1)
+
+
+@pytest.mark.parametrize(("wall", "end"), [("north", "west"), ("east", "south")])
+def test_a_list_of_games_lacks_what_the_fit_counts(wall: str, end: str) -> None:
+    """Of every game of the library, whatever stands in the hall."""
+    group = sheet_of(STAGE.format(wall=wall, end=end))
+    looker = Looker(granted_rules(), library.kit_names(), library.norms(), group=group)
+    for each in choices(library_games().values(), lambda game: fits(group, game), looker):
+        lacking = {in_words(told, ENGLISH) for miss in each.lacks for told in miss.told}
+        found = fit(each.game, group, library.norms(), library.kit_names()).findings
+        counted = {one.title.rstrip(".") for one in found if one.severity is not Severity.NOTE}
+        assert {one for one in lacking if not one.startswith("One side would")} == counted, each.game.title
