@@ -6,6 +6,7 @@ import attrs
 
 from compose.answer.answer import Answer, to_mend
 from compose.draw.card.proof import fact_lines, forecast_lines, looked_lines
+from compose.fit.fit import Fit
 from compose.modifiers.difference.difference import differences
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
@@ -42,7 +43,7 @@ def quick(asked: Asked) -> Quick:
         return Quick(remix_title(made), used, tuple(said(each, wording) for each in told), changes)
     of_class = tuple(said(each, wording) for each in in_order(found.findings))
     played = for_class(found, wording, "plan-")
-    first = _proof(answer, made, wording, not answer.whole)
+    first = _proof(answer, found, made, wording, not answer.whole)
     return Quick(remix_title(made), used, (), changes, played, first, of_class)
 
 
@@ -52,16 +53,17 @@ def proof(asked: Asked) -> Proof | None:
     answer = proved_of(asked) if made is not None else ()
     if made is None or isinstance(answer, tuple):
         return None
-    return _proof(answer, made, page_wording(asked.language), False)
+    return _proof(answer, fit_of_asked(asked), made, page_wording(asked.language), False)
 
 
-def _proof(answer: Answer, made: Remix, wording: Wording, going_on: bool) -> Proof:
+def _proof(answer: Answer, found: Fit, made: Remix, wording: Wording, going_on: bool) -> Proof:
     """`places` are those of the findings in the order in which `why` lists them."""
     lines = lines_of(made.game)
     ordered = list(enumerate(in_order(answer.proved)))
     listed = [(place, each) for place, each in ordered if each.code not in NOT_PROVED]  # that stands in the verdict
     return Proof(
         not to_mend([each for _, each in listed]),
+        found.fits,
         answer.whole,
         going_on and answer.facts is not None,
         without_lines(resolved(answer.staged.staging.game), wording),
@@ -89,8 +91,8 @@ def odds(asked: Asked) -> Odds:
         lines = (*told, *_waits(answer, wording), play)
     by_order = orders(asked.texts, asked.uses)
     of_lesson = tuple(each for each in found.findings if each not in plain.findings)  # the quick answer said those
-    findings = tuple(said(each, wording) for each in in_order((*(answer.added or ()), *of_lesson, *by_order)))
-    return Odds(lines, findings, _known_by(answer, wording), not to_mend(answer.added or ()))
+    added = in_order((*(answer.added or ()), *of_lesson, *by_order))
+    return Odds(lines, tuple(said(each, wording) for each in added), _known_by(answer, wording), not to_mend(added))
 
 
 def _waits(answer: Answer, wording: Wording) -> tuple[str, ...]:

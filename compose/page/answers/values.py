@@ -60,9 +60,11 @@ class Used:
 @frozen
 class Proof:
     """What is proved. `whole`: every situation was looked at; `going_on`: the first look left some, and a longer one is
-    worth its time; `unread`: what ends the verdict where rules are not read. Findings stand with their places."""
+    worth its time; `fits`: nothing is to mend for the class; `unread`: what ends the verdict where rules are not read.
+    Findings stand with their places."""
 
     sound: bool
+    fits: bool
     whole: bool
     going_on: bool
     unread: str
