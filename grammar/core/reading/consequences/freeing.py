@@ -8,9 +8,10 @@ from fractions import Fraction
 from grammar.core.play import ComeBack, Free, Turn, Waiting
 from grammar.core.reading.events.crossing import how_many_wait, waiting_there
 from grammar.core.reading.phrases.aims import spoken_of
+from grammar.core.reading.phrases.clock import read_wait
 from grammar.core.reading.phrases.frozen import frozen_ones, mates_frozen, where_frozen
 from grammar.core.reading.play.services import doers_of, spots_of_place
-from grammar.core.reading.sheet.reader import Reader, exactly, seconds
+from grammar.core.reading.sheet.reader import Reader, exactly
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import SHARED, Owner, Part, SideId, Spot
 from grammar.meanings import TeacherMeaning
@@ -101,17 +102,17 @@ def read_frozen_back(reader: Reader, sentence: freezing.FrozenBack, line: int) -
     """Whoever froze is free by themselves, after how long."""
     for side in reader.side_ids:
         at = frozenset({where_frozen(side)})
-        yield ComeBack(frozenset(reader.populations([side])), at, after_s(sentence.time), (line,))
+        yield ComeBack(frozenset(reader.populations([side])), at, after_s(reader, sentence.time), (line,))
 
 
-def after_s(time: Quantity | str | None) -> Fraction | None:
-    """After how long; None for the next point."""
-    return seconds(time) if isinstance(time, Quantity) else None
+def after_s(reader: Reader, time: Quantity | str | None) -> Fraction | None:
+    """After how long; None for the next point. Raises Senseless."""
+    return read_wait(reader, time, time) if isinstance(time, Quantity) else None
 
 
 def read_comes_back(reader: Reader, sentence: play.ComesBack, line: int) -> Iterator[ComeBack]:
     """Who comes back by themselves, after how long; "their" and "the other side" are said of whoever waits."""
-    time_s = after_s(sentence.time)
+    time_s = after_s(reader, sentence.time)
     if whose(reader.game, sentence.where).whose in (Whose.OWN, Whose.OTHER):
         for side in reader.side_ids:
             at = frozenset(_waiting_spots(reader, "in", sentence.where, side))

@@ -31,7 +31,7 @@ def read_when(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule |
     yield from rules_of_line(reader, sentence, line)
     for waits in (each for each in sentence.consequences if isinstance(each, then.Waits) and each.until is not None):
         spots = dict.fromkeys(_waited_at(reader, sentence, waits))
-        yield from comings_back(reader, spots, after_s(waits.until), line)
+        yield from comings_back(reader, spots, after_s(reader, waits.until), line)
 
 
 def rules_of_line(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule]:

@@ -21,12 +21,12 @@ from grammar.core.reading.events.stopped import caught, stopped
 from grammar.core.reading.phrases.aims import open_to
 from grammar.core.reading.phrases.carrying import touched_with, with_load
 from grammar.core.reading.phrases.claims import read_claim
-from grammar.core.reading.phrases.clock import read_moment
+from grammar.core.reading.phrases.clock import read_moment, read_wait
 from grammar.core.reading.phrases.rows import run_of
 from grammar.core.reading.play.lives import last_lives
 from grammar.core.reading.sheet.naming import named_in
 from grammar.core.reading.sheet.pairs import pairs_of_event, parts_of
-from grammar.core.reading.sheet.reader import ALL_SKILLS, Reader, seconds, with_which
+from grammar.core.reading.sheet.reader import ALL_SKILLS, Reader, with_which
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
 from grammar.core.values import KindId, Owner, Population, SideId, Sort
@@ -84,10 +84,11 @@ def moments(reader: Reader, event: events.Event, of_whom: Narrowed = of_anybody)
         case Fouls():
             yield from _fouls(reader, event)
         case events.EveryoneHolds():
+            held_s = read_wait(reader, event.time, event.time)
             everybody = frozenset(reader.populations(reader.side_ids))
-            yield Moment(AllHold(everybody, seconds(event.time)), Spoken(reader.side_ids), None, None)
+            yield Moment(AllHold(everybody, held_s), Spoken(reader.side_ids), None, None)
         case events.HeldLong():
-            balls, limit = frozenset(reader.balls(event.what)), seconds(event.limit)
+            balls, limit = frozenset(reader.balls(event.what)), read_wait(reader, event.limit, event.limit)
             for side in reader.side_ids:
                 yield _kept(reader, side, balls, limit)
         case _:

@@ -37,16 +37,17 @@ def read_moment(reader: Reader, event: time.OfClock) -> AtTime:
 
 def _within(reader: Reader, after: Quantity, node: Node) -> Fraction:
     """A time at which the round has begun and is not over yet."""
-    at_s = seconds(after)
-    if at_s <= 0:
+    if seconds(after) <= 0:
         raise Senseless(node, "The round has not begun then.", "Write a time after its beginning.")
-    if reader.bell_s is not None and at_s >= reader.bell_s:
-        raise Senseless(
-            node,
-            "The clock has ended the round by then.",
-            quoting("Write less than {told}.", told=_told(reader.bell_s)),
-        )
-    return at_s
+    return read_wait(reader, after, node)
+
+
+def read_wait(reader: Reader, lasts: Quantity, node: Node) -> Fraction:
+    """How long it is until something that happens before the clock ends the round. Raises Senseless."""
+    if reader.bell_s is not None and seconds(lasts) >= reader.bell_s:
+        title = "The clock has ended the round by then."
+        raise Senseless(node, title, quoting("Write less than {told}.", told=_told(reader.bell_s)))
+    return seconds(lasts)
 
 
 def _told(time_s: Fraction) -> str:

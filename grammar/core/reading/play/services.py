@@ -8,11 +8,12 @@ from fractions import Fraction
 from grammar.core.declared import Cut
 from grammar.core.play import Factor, Fetch, Hold, Home, Of, StandUp, Unfetched, Who
 from grammar.core.reading.phrases.aims import spoken_of
+from grammar.core.reading.phrases.clock import read_wait
 from grammar.core.reading.phrases.going_back import back_to
 from grammar.core.reading.play.offers import acting
 from grammar.core.reading.play.possession import sent, side_of_place, with_side
 from grammar.core.reading.sheet.pairs import parts_of
-from grammar.core.reading.sheet.reader import ALL_SKILLS, Reader, exactly, seconds, with_which
+from grammar.core.reading.sheet.reader import ALL_SKILLS, Reader, exactly, with_which
 from grammar.core.reading.sheet.whose import Senseless, Spoken
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Skill, Sort, Spot
@@ -191,7 +192,7 @@ def read_stand_up(reader: Reader, sentence: play.StandUp, line: int) -> Iterator
 def read_hold(reader: Reader, sentence: play.HoldLimit, line: int) -> Iterator[Hold]:
     """How long a ball is held at most."""
     for ball in reader.balls(sentence.ball):
-        yield Hold(ball, seconds(sentence.limit), (line,))
+        yield Hold(ball, read_wait(reader, sentence.limit, sentence.limit), (line,))
 
 
 def read_factor(reader: Reader, sentence: play.SucceedAsOften | play.TakeAsLong, line: int) -> Iterator[Factor]:
