@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from grammar.class_turns import lines_of_a_class
 from grammar.core.skills import Skill
+from grammar.heard.saying import WHAT
 
 _LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
 _ALL_OF_THEM = re.compile(r"\s*,\s*(?:and )?|\s+and\s+")
@@ -31,6 +32,7 @@ _UNTIL = re.compile(
     re.IGNORECASE,
 )
 _PLACED = re.compile(r"(.+?) ((?:on|in|behind|before|beside) .*)$", re.IGNORECASE)
+_SO_MANY = re.compile(rf"(\d+(?: to \d+)?) ({WHAT})")
 MOST_PARTS = 8
 
 
@@ -44,6 +46,12 @@ def apart(section: str, text: str) -> Iterator[tuple[str, ...]]:
 def _whole_lists(text: str) -> Iterator[tuple[str, ...]]:
     """ "8 foam balls, 6 cones and 2 rings"."""
     yield tuple(re.split(r"\s*,\s*(?:and )?(?=\d)|\s+and\s+(?=\d)", text))
+
+
+def _sides(text: str) -> Iterator[tuple[str, ...]]:
+    """ "2 taggers and 10 to 24 runners"."""
+    said = [_SO_MANY.fullmatch(each) for each in re.split(r"(?:,? and|,) (?=\d)", text)]
+    yield tuple(f"{each[2]}, {each[1]} players" for each in said if each)[: len(said) if all(said) else 0]
 
 
 def _placings(text: str) -> Iterator[tuple[str, ...]]:
@@ -82,4 +90,7 @@ def _subjects(pattern: re.Pattern[str], text: str, listed: re.Pattern[str]) -> I
         yield tuple(f"{each} {match[2]}" for each in listed.split(match[1]))
 
 
-_WAYS = {"kit": _whole_lists, "set-up": _placings, "play": _play, "when": _events, "class": lines_of_a_class}
+_WAYS = {
+    "sides": _sides, "kit": _whole_lists, "set-up": _placings, "play": _play, "when": _events,
+    "class": lines_of_a_class,
+}  # fmt: skip

@@ -7,12 +7,15 @@ from collections.abc import Callable, Sequence
 from functools import cache
 
 from grammar.frozen import field, frozen
+from grammar.words import singulars
 
 SHIELD = "ǁ"
 WHAT = rf"(?:{SHIELD}\d+|[\w-]+(?: ball)?)"  # what somebody or something is called
 _SHIELDED = re.compile(rf"{SHIELD}(\d+)")
 _STRING = r'"[^"]*"|[“„«][^"“”„«»]*[“”»]'
 _CURLY = re.compile("[“”„«»]")
+_ONE = re.compile(r"\b(?:an?|each|every) $", re.IGNORECASE)
+_OF_ANY_SHEET = ("ball", "balls")  # which mean the same whether the kit calls something so or not
 New = str | Callable[[re.Match[str]], str]
 
 
@@ -70,10 +73,17 @@ class Shielded:
 
     text: str
     kept: tuple[str, ...]
+    names: tuple[str, ...]
 
     def opened(self, text: str) -> str:
-        """A text with what stood behind the shields."""
-        return _SHIELDED.sub(lambda match: _CURLY.sub('"', self.kept[int(match[1])]), text)
+        """A text with what stood behind the shields; of a name that stands behind "a" or "each" the singular."""
+        return _SHIELDED.sub(self._opened, text)
+
+    def _opened(self, match: re.Match[str]) -> str:
+        kept = _CURLY.sub('"', self.kept[int(match[1])])
+        if _ONE.search(match.string, 0, match.start()):
+            return next((one for one in singulars(kept) if one in self.names), kept)
+        return kept
 
 
 def shielded(line: str, names: Sequence[str]) -> Shielded:
@@ -82,6 +92,7 @@ def shielded(line: str, names: Sequence[str]) -> Shielded:
     Digits that touch a text in quotes go behind the shield with it, as does a shield that somebody wrote: both would
     be taken for the number of a shield.
     """
+    names = tuple(name for name in names if name not in _OF_ANY_SHEET)
     forms = "|".join([rf"(?:{_STRING}|{SHIELD})\d*", *(rf"(?<![\w-]){re.escape(name)}(?![\w-])" for name in names)])
     kept: list[str] = []
 
@@ -90,4 +101,4 @@ def shielded(line: str, names: Sequence[str]) -> Shielded:
             kept.append(match.group())
         return f"{SHIELD}{kept.index(match.group())}"
 
-    return Shielded(re.sub(forms, shield, line, flags=re.IGNORECASE), tuple(kept))
+    return Shielded(re.sub(forms, shield, line, flags=re.IGNORECASE), tuple(kept), names)

@@ -9,16 +9,21 @@ import re
 
 from grammar.class_turns import CLASS_TURNS
 from grammar.heard.ball_turns import BALL_TURNS
+from grammar.heard.bringing import BRINGING
+from grammar.heard.counted import COUNTED, TO_WHOM
 from grammar.heard.forbidden import FORBIDDEN
 from grammar.heard.happening_turns import HAPPENING_TURNS
 from grammar.heard.hit_turns import HIT_TURNS
 from grammar.heard.how_many_turns import HOW_MANY_TURNS
 from grammar.heard.in_turn import IN_TURN
+from grammar.heard.keeping_to import KEEPING_TO
 from grammar.heard.laid_out import LAID_OUT
 from grammar.heard.moving_on import MOVING_ON
 from grammar.heard.relays import RELAYS
 from grammar.heard.saying import WHAT, Saying, saying
 from grammar.heard.stores import STORES
+from grammar.heard.what_there_is import WHAT_THERE_IS
+from grammar.heard.who_has_won import WHO_HAS_WON
 
 _ONE = rf"(?:an? |the |any |each |every )?{WHAT}"
 _FALLS = r"(?:falls|falls over|falls down|is knocked over|is knocked down|is hit over|is overturned|goes down|topples)"
@@ -64,7 +69,7 @@ IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
 IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
 LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
-TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN, *RELAYS, *FORBIDDEN,
+TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN, *RELAYS, *FORBIDDEN,
     # sides called by their players: "foxes win when they have", "the foxes score"
     saying(rf"^(the )?({WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
     saying(rf"(?<=[:d] )(the )?({WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),
@@ -97,7 +102,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"\btwice (?:a|every|per) minute\b", "2 times a minute", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:hits?|succeeds?|goes in|go in)\b", r"\1 in \2 succeed", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:is|gets) caught\b", r"\1 in \2 are caught", "play"),
-    saying(r"\bthrow (overarm|underarm)\b", r"\1 throw", "play"),
+    saying(r"\bthrows? (overarm|underarm)\b", r"\1 throw", "play"),
     saying(r"(?<!arm )\bthrows? or (roll|kick|strike)s?\b", r"overarm throw, underarm throw or \1", "play"),
     saying(r"\b(rolls?|kicks?|strikes?) or throws?\b", r"\1, overarm throw or underarm throw", "play"),
     saying(r"(?<!arm )\bthrows?\b(?= )", "overarm throw or underarm throw", "play"),
@@ -243,5 +248,6 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"\bon the (?:centre|center|half-?way) line\b", "on the middle line", "set-up"),
     IN_A_CIRCLE,
     *LAID_OUT,
+    *BRINGING, *KEEPING_TO, *COUNTED, *WHO_HAS_WON, *WHAT_THERE_IS,
     *CLASS_TURNS,
 )  # fmt: skip

@@ -29,7 +29,8 @@ class TargetPoints(Node):
 
     def words(self) -> str:
         first, *others = self.worths
-        return _listed(spoken(first.what, "score", first.points), others, first.points)
+        verb = "is worth" if first.what.determiner in (*EACH, *ONE) else "score"
+        return _listed(spoken(first.what, verb, first.points), others, first.points)
 
 
 @frozen

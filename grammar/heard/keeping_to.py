@@ -1,0 +1,48 @@
+"""How teachers say what all keep to: one's own half, how long a ball is held, which hits count, who may be touched."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.heard.saying import WHAT, Saying, saying
+
+_MIDDLE = r"the (?:middle|centre|center|half-?way)(?: line)?"
+_NOBODY = r"(?:(?:nobody|no one|no player)(?: (?:may|can|is allowed to))?|players (?:(?:may|can|must|do) not|never))"
+_STAY = r"(?:stay|remain|keep)s?"
+_TIME = r"(?P<time>\d+(?:\.\d+)? (?:s|min))"
+_HOLD = rf"(?:hold|keep) (?:the|a) (?P<ball>{WHAT})"
+_OTHER_HALF = r"(?:the other(?: side's)? half|the half of the other side)"
+_BY_THEM = r"(?: by (?:any (?:opponent|player of the other side)|opponents|the other side|players of the other side))?"
+_SKILL = r"((?:overarm |underarm )?throw|roll|kick|strike)"
+
+
+def _held(match: re.Match[str]) -> str:
+    return f"a {match['ball']} is held at most {match['time']}"
+
+
+KEEPING_TO: tuple[Saying, ...] = (
+    saying(rf"^{_NOBODY} (?:cross(?:es)?|(?:steps?|goe?s?) (?:over|across)) {_MIDDLE}$|"
+           rf"^(?:players )?{_STAY} (?:on|to|in) (?:their|each) (?:side|part) of (?:{_MIDDLE}|the court)$|"
+           rf"^(?:players )?{_STAY} (?:on|to) their side$", "players stay in their half", "play"),
+    saying(r"^no running with (?:the|a) ball$", "nobody runs with the ball", "play"),
+    saying(rf"^(?:players )?(?:may |can |must )?(?:only )?{_HOLD} (?:for )?(?:(?:at most|up to|no more than|no longer "
+           rf"than|not longer than) )?{_TIME}(?: at (?:the )?most| or less)?$", _held, "play"),
+    saying(rf"^no (?:holding|keeping) (?:the|a) (?P<ball>{WHAT}) (?:for )?(?:longer than|more than|over) {_TIME}$",
+           _held, "play"),
+    saying(rf"^(?:the|a) (?P<ball>{WHAT}) (?:may |can |must )?(?:only )?be (?:held|kept) (?:for )?{_TIME} at (?:the )?"
+           "most$", _held, "play"),
+    saying(r"^(?:only )?(\d+) steps with (?:the|a) ball(?: are allowed| at (?:the )?most)?$",
+           r"at most \1 steps with the ball", "play"),
+    saying(r"^only (?:a hit|hits|balls|throws)(?: that (?:land|hit|are))? (?:below|under) the (shoulder|hip|knee)s? "
+           r"counts?$", r"a hit above the \1 does not count", "play"),
+    saying(r"^(?:a hit|hits|a ball|balls) (?:to|against|in) the (?:head|face) (?:do|does) not count$",
+           "a hit above the shoulder does not count", "play"),
+    saying(r"^only direct hits count$", "a hit after a bounce or off the wall does not count", "play"),
+    saying(rf"^players (?:are|be)? ?(?:only )?(?:touched|tagged)(?: only)? in {_OTHER_HALF}(?: only)?{_BY_THEM}$",
+           "players touch players of the other side in their half", "play"),
+    saying(rf"^(?:a player|players|whoever|anyone)(?: who)? (?:holds?|carry|carries|has|have|with) (an?|the) ({WHAT}) "
+           rf"(?:is |are |be )?(?:touched|tagged){_BY_THEM}$",
+           r"players touch players of the other side who carry \1 \2", "play"),
+    saying(rf"\b{_SKILL}s? at (?=the |their |a )", r"\1 a ball at ", "play"),
+    saying(rf"\b(at the {WHAT}) (?:on|in) the other side(?=$|,)", r"\1 of the other side", "play"),
+)  # fmt: skip
