@@ -12,7 +12,11 @@ _DOWN = r"(?:knocked(?: over| down)?|fallen|toppled|overturned|hit)"
 _FALLS = rf"(?:falls?(?: over| down)?|(?:is|are|gets?) {_DOWN})"
 _THEY = r"(?:he or she|he/she|she|he|they|this player|the player)"
 _ANYBODY = r"(?:anyone|anybody|whoever|everyone|everybody|a player)"
-_DO = r"(?:goe?s?|sits?|waits?|returns?|joins?|becomes?|freezes?|loses?|drops?|puts?|brings?)"
+_DO = (
+    r"(?:changes?|swaps?|switch|switches|runs?|goe?s?|sits?|waits?|returns?|joins?|becomes?|freezes?|loses?|drops?|"
+    r"puts?|brings?)"
+)
+_NEXT = r"(?:the|its|that|it|they|he|she|all|everyone|everybody|play)"
 _EACH = r"(?:each|every|a|any|the)"
 _DOES = {"hit": "hit", "touched": "touched", "tagged": "touched", "caught": "touched"}
 
@@ -47,15 +51,34 @@ def _in_a_row(match: re.Match[str]) -> str:
 
 
 def _who_is(match: re.Match[str]) -> str:
-    return f"a player is {_DOES[match['event'].lower()]}: that player "
+    whom = match.groupdict().get("whom") or "player"
+    return f"a {whom} is {_DOES[match['event'].lower()]}: that player "
 
 
 TO_WHOM: tuple[Saying, ...] = (
-    saying(rf"^(?:when|if|once) (an? {WHAT} {_FALLS}) (?=(?:the|its|that|it) )", r"\1: ", "when"),
+    saying(r"^(?:on|with|for|after) (?:a|each|every) (?:catch|caught ball)[,:]? (?=\w)", "a ball is caught: ", "when"),
+    saying(rf"^(?:when|if|once) (an? {WHAT} (?:{_FALLS}|is (?:caught|touched|tagged|missed|hit))) (?={_NEXT} )",
+           r"\1: ", "when"),
+    saying(rf"^(?P<then>[^:]+?),? (?:when|if|every time|each time|once) (?P<event>an? {WHAT} (?:{_FALLS}|is \w+|"
+           r"goes (?:into|through|out) ?[^:]*|leaves [^:]*|arrives[^:]*))$", r"\g<event>: \g<then>", "when"),
+    saying(rf"^(?:an?|each|every) (?P<event>hit|touched|tagged) (?P<whom>{WHAT})[,:]? (?=(?:{_DO}|is|must|has to) )",
+           _who_is, "when"),
     saying(r"\b(is|are) added(?: to (?:the game|play))?$",
            lambda match: "comes in" if match[1].lower() == "is" else "come in", "when"),
-    saying(rf"^(?:{_ANYBODY}|each player|players)(?: who (?:is|are|gets|get))? (?P<event>hit|touched|tagged)[,:]? "
+    saying(rf"^(?:{_ANYBODY}|each player|players)(?: (?:who )?(?:is|are|gets|get))? (?P<event>hit|touched|tagged)[,:]? "
            rf"(?=(?:{_DO}|is|are) )", _who_is, "when"),
+    saying(r"(?<=that player )(?:(?:changes?|swaps?|switch(?:es)?) (?:sides?|to the other side|over)|"
+           r"goes over to the other side)$", "joins the other side", "when"),
+    saying(r"(?<=that player )(?:must |has to )?(?:runs?|goes|go|walks?) back to (?=the |their )", "goes to ", "when"),
+    saying(rf"(?<=that player )(?:is|becomes) the (?:new|next) ({WHAT})$", r"becomes a \1", "when"),
+    saying(r"(?<=: )(?:everyone|everybody|all players|each player|all those)(?: who (?:is|are|waits?|sits?))? (in|on) "
+           r"(the [^:]+?) (?:may |can )?(?:comes?|returns?)(?: back)?(?: in)?$", r"all \1 \2 return", "when"),
+    saying(r"\bloses 1 life\b", "loses a life", "when"),
+    saying(r"^a pass (?:touches|hits|falls (?:to|on)|lands on|goes to) the (?:ground|floor)(?=:)", "a pass is missed",
+           "when"),
+    saying(r"^a foul gives the other side (a|the) ball$", r"a player fouls: the other side has \1 ball", "when"),
+    saying(r"^a player (?:with no|without) lives(?: left)? is out$", "a player loses the last life: that player is out",
+           "when"),
     saying(rf": {_THEY} (bring|put|take|carry|drop|lose|give|hand)s? ", lambda match: ": that player "
            + {"carry": "carries"}.get(match[1].lower(), f"{match[1].lower()}s") + " ", "when"),
     saying(r"(: that player )(go|sit|wait|join|become|freeze|lose|drop|put|bring)(?= )", r"\1\2s", "when"),
@@ -68,6 +91,18 @@ COUNTED: tuple[Saying, ...] = (
            r"(?P<then>stays? down|(?:stood|put|set) up again|stands? up again)(?: at once)?$", _stays, "when"),
     saying(rf"^(?:each|every) (?P<what>{WHAT}) {_GIVES} {_POINTS}$",
            lambda match: f"a {match['what']} is worth {_number(match)}", "when"),
+    saying(rf"^(?:hitting|knocking(?: down| over)?|toppling) an? (?P<what>(?!players?\b){WHAT}) {_GIVES} {_POINTS}$",
+           _each_down, "when"),
+    saying(rf"^for (?:each|every) (?P<what>{WHAT}) (?:that )?(?:{_FALLS}|{_DOWN}),? (?:the|that|a) side "
+           rf"(?:gets|scores|has|earns) {_POINTS}$", _each_down, "when"),
+    saying(rf"^(?:hitting|a hit on|a hit at|each hit on) an? (?:player|opponent|player of the other side) {_GIVES} "
+           rf"{_POINTS}$", lambda match: f"a player is hit: the thrower's side scores {_number(match)}", "when"),
+    saying(rf"^(?:a|each|every) ball (?:in|into) the (?P<what>{WHAT}) {_GIVES} {_POINTS}$",
+           lambda match: f"a ball goes into the {match['what']}: the thrower's side scores {_number(match)}", "when"),
+    saying(rf"^a pass to (?P<where>the [^:]+?) {_GIVES} {_POINTS}$",
+           lambda match: f"a pass is caught on {match['where']}: the passer's side scores {_number(match)}", "when"),
+    saying(rf"^after (?P<row>\d+ passes)(?: in a row)?,? (?:the|that|a|its) side (?:scores|gets|has) {_POINTS}$",
+           _in_a_row, "when"),
     saying(rf"^(?P<row>\d+ passes)(?: in a row)? {_GIVES} {_POINTS}$", _in_a_row, "when"),
     saying(rf"^(?:a|any|the) side (?:that )?(?:makes?|has made|has|completes?|plays?) (?P<row>\d+ passes)(?: in a row)?"
            rf"(?::|,)? (?:(?:it|that side) )?(?:scores|gets|has) {_POINTS}$", _in_a_row, "when"),

@@ -23,7 +23,11 @@ def _held(match: re.Match[str]) -> str:
 KEEPING_TO: tuple[Saying, ...] = (
     saying(rf"^{_NOBODY} (?:cross(?:es)?|(?:steps?|goe?s?) (?:over|across)) {_MIDDLE}$|"
            rf"^(?:players )?{_STAY} (?:on|to|in) (?:their|each) (?:side|part) of (?:{_MIDDLE}|the court)$|"
-           rf"^(?:players )?{_STAY} (?:on|to) their side$", "players stay in their half", "play"),
+           rf"^(?:players )?{_STAY} (?:on|to) their side$|"
+           rf"^{_NOBODY} (?:(?:goe?s?|runs?|come|comes) (?:into|to)|enters?) {_OTHER_HALF}$",
+           "players stay in their half", "play"),
+    saying(r"^(?:players |all players )?(?:go|run|move|play|walk)s? (?:anywhere|everywhere|freely|where they (?:like|"
+           r"want)|in the whole (?:court|hall))(?: on the court| in the hall)?$", '"Players may go anywhere."', "play"),
     saying(r"^no running with (?:the|a) ball$", "nobody runs with the ball", "play"),
     saying(rf"^(?:players )?(?:may |can |must )?(?:only )?{_HOLD} (?:for )?(?:(?:at most|up to|no more than|no longer "
            rf"than|not longer than) )?{_TIME}(?: at (?:the )?most| or less)?$", _held, "play"),
@@ -43,6 +47,21 @@ KEEPING_TO: tuple[Saying, ...] = (
     saying(rf"^(?:a player|players|whoever|anyone)(?: who)? (?:holds?|carry|carries|has|have|with) (an?|the) ({WHAT}) "
            rf"(?:is |are |be )?(?:touched|tagged){_BY_THEM}$",
            r"players touch players of the other side who carry \1 \2", "play"),
+    saying(r"\b(?:an?|the) missed balls? (?:is for|belongs to|goes to) whoever (?:gets|is|comes)(?: to)? it first$|"
+           r"\ba missed ball is for whoever (?:is|gets there) first$", "whoever is first at a loose ball has it",
+           "play"),
+    saying(r"^(?:a )?missed balls? (?:stay|lie|rest|remain|come to rest)s? in the half (?:where|in which) (?:they|it) "
+           r"(?:land|fall|stop|end up|come to rest|lie)s?$", "a missed ball rests in the half it was sent to", "play"),
+    saying(r"\b(?:cross|go|get|run|come)(?:es|s)? from (?:1 |the )?wall to (?:the other|the opposite|another)(?: wall)?"
+           r"(?: without being (?:touched|caught|tagged|hit))?$", "run from wall to wall", "play"),
+    saying(r"\b(?:cross|go|get|come)(?:es|s)? from wall to wall(?: without being (?:touched|caught|tagged|hit))?$",
+           "run from wall to wall", "play"),
+    saying(rf"^every (\d+ (?:min|s)|minute|round)[,:]? (?:there (?:is|are) |we have )?(?:an? |\d+ )?(?:new|other) "
+           rf"({WHAT})(?: takes? over| comes? in| starts?)?$", r"\2 change every \1", "play"),
+    saying(rf"^(?:an? |the )?({WHAT}) (?:protect|guard|defend)s? (?=(?:the|their|its) )(?!.* with )",
+           r"\1 block shots at ", "play"),
+    saying(r"\bpass (the|a) ball (?:to each other|to 1 another|among themselves|around)$",
+           r"pass \1 ball to a team-mate", "play"),
     saying(rf"\b{_SKILL}s? at (?=the |their |a )", r"\1 a ball at ", "play"),
     saying(rf"\b(at the {WHAT}) (?:on|in) the other side(?=$|,)", r"\1 of the other side", "play"),
 )  # fmt: skip

@@ -46,7 +46,6 @@ def _subject_again(match: re.Match[str]) -> str:
     return " and ".join(f"{match['who']} has {part}" for part in parts)
 
 
-_SIDES = {"2": "north and south", "3": "red, blue and green", "4": "red, blue, green and yellow"}
 _THEY_DO = {
     "go": "goes", "wait": "waits", "return": "returns", "join": "joins", "become": "becomes", "change": "changes",
     "are": "is", "sit": "sits",
@@ -103,6 +102,7 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:hits?|succeeds?|goes in|go in)\b", r"\1 in \2 succeed", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:is|gets) caught\b", r"\1 in \2 are caught", "play"),
     saying(r"\bthrows? (overarm|underarm)\b", r"\1 throw", "play"),
+    saying(rf"\bthrows? ({_ONE}) (overarm|underarm)(?= (?:at|to|through|into) )", r"\2 throw \1", "play"),
     saying(r"(?<!arm )\bthrows? or (roll|kick|strike)s?\b", r"overarm throw, underarm throw or \1", "play"),
     saying(r"\b(rolls?|kicks?|strikes?) or throws?\b", r"\1, overarm throw or underarm throw", "play"),
     saying(r"(?<!arm )\bthrows?\b(?= )", "overarm throw or underarm throw", "play"),
@@ -234,14 +234,6 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     # what there is
     saying(r"^(about|cue|credit|caution|outcomes):? ([^\"]+)$", r'\1 "\2"', "head"),
     saying(r"^([^\"]+)$", r'"\1"', "care"),
-    saying(r"\b(?<!for )(?:on each|per|for every|in each|a|to each) side\b", "for each side", "kit"),
-    saying(r"^([2-4]) sides,? (?:of |with )?(\d+(?: to \d+)?)(?: players)?(?: each| for each side)?(?:, mirrored)?$",
-           lambda m: f"{_SIDES[m[1]]}, {m[2]} players each, mirrored", "sides"),
-    saying(r"\b(\d+(?: to \d+)?) (?:each|on each side|per side|a side)$", r"\1 players each", "sides"),
-    saying(r"^(\d+(?: to \d+)?) ((?:\w+ ){0,2}\w+s)$", r"\2, \1 players", "sides"),
-    saying(r"^(?:the )?(?:hall|court|pitch|field) (?:is |of )?(?=\d)", "court ", "space"),
-    saying(r"\b(?:cut in halves|in 2 halves|with a (?:centre|middle) line|halved)$", "halved across", "space"),
-    saying(r"\b(?:no middle line|without a middle line|undivided)$", "in one piece", "space"),
     LIKE_A,
     saying(r"\bin the (?:centre|center)\b", "in the middle", "set-up"),
     saying(r"\b(?:in both|on both) (\w+)s\b", r"in each \1", "set-up"),

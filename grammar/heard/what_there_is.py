@@ -7,13 +7,19 @@ import re
 from grammar.heard.saying import WHAT, Saying, saying
 from grammar.words import singulars
 
+_SIDES = {"2": "north and south", "3": "red, blue and green", "4": "red, blue, green and yellow"}
 _BEGINS = r"(?:begins?|starts?|stands?|sits?|waits?|is|are|lies?|goes?)"
 
 
 def _role(match: re.Match[str]) -> str:
-    number = match["number"]
-    who, players = (match["who"], "player") if number == "1" else (singulars(match["who"])[0], "players")
-    return f"role {who}: {number} {players} of each side"
+    number, called = match["number"] or match["of_each"], match["who"] or match["them"]
+    who = called if number == "1" else next(iter(singulars(called)), "")
+    players = "player" if number == "1" else "players"
+    return match[0] if not who else f"role {who}: {number} {players} of each side"
+
+
+def _of_each(match: re.Match[str]) -> str:
+    return f"each player {'begins with' if 'point' in match[1] else 'has'} {match[1]}"
 
 
 def _for_each(match: re.Match[str]) -> str:
@@ -22,14 +28,29 @@ def _for_each(match: re.Match[str]) -> str:
 
 
 WHAT_THERE_IS: tuple[Saying, ...] = (
+    saying(r"\b(?<!for )(?:on each|per|for every|in each|a|to each) side\b", "for each side", "kit"),
+    saying(r"^([2-4]) sides,? (?:of |with )?(\d+(?: to \d+)?)(?: players)?(?: each| for each side)?(?:, mirrored)?$",
+           lambda m: f"{_SIDES[m[1]]}, {m[2]} players each, mirrored", "sides"),
+    saying(r"^(\d+(?: to \d+)?) ((?:\w+ ){0,2}\w+s)$", r"\2, \1 players", "sides"),
     saying(r"^(?:an? |the )?(?:hall|court|pitch|field) (?:is |of )?(?=\d)", "court ", "space"),
     saying(r"\b(\d+(?:\.\d+)?) by (\d+(?:\.\d+)? m)\b", r"\1 m by \2", "space"),
-    saying(r",? (?:and )?(?:(?:in|with|of) )?2 halves$|,? (?:with a (?:centre|middle|half-?way) line|halved across)$|"
-           r",? (?:divided|split|cut) (?:in|into) (?:2 )?halves$", ", halved across", "space"),
-    saying(r"^(?:an? |1 )?((?:[\w-]+ )?(?:bench|queue)) (?=behind |beside |along |before )", r"\1: ", "space"),
-    saying(r"\b(\d+(?: to \d+)?)(?: players)? (?:a|per|on each|in each) side$", r"\1 players each", "sides"),
-    saying(rf"^(?:there (?:is|are) )?(?P<number>\d+) (?P<who>{WHAT}) (?:per|(?:in|on|for|of) each) side$", _role,
-           "sides"),
+    saying(r"\b(\d+(?:\.\d+)? m) long(?:,? and|,) (\d+(?:\.\d+)? m) wide\b", r"\1 by \2", "space"),
+    saying(r",? (?:and )?(?:(?:in|with|of) )?2 (?:equal )?halves$|,? (?:with a (?:centre|middle|half-?way) line|"
+           r"halved(?: across)?)$|,? (?:divided|split|cut) (?:in|into) (?:2 )?(?:equal )?halves$", ", halved across",
+           "space"),
+    saying(r",? (?:with )?(?:no|without (?:a )?)(?: ?middle line| ?halves)$|,? undivided$", ", in one piece", "space"),
+    saying(r"(?<=: )(\d+(?:\.\d+)? m)(?: (?:deep|wide))?,? (?=before |in front of |along |behind |across )",
+           r"\1 deep, ", "space"),
+    saying(r"((?:bench|queue|ǁ\d+): )(?:beside|at|on|by|next to|along) the (?:court|side(?: ?line)?|"
+           r"(?:edge|side)(?: of the court)?)(?=$|,)", r"\1along a side line", "space"),
+    saying(r"^(?:an? |1 )?((?:[\w-]+ )?(?:bench|queue)|ǁ\d+) (?=behind |beside |along |before )", r"\1: ", "space"),
+    saying(r"\b(\d+(?: to \d+)?)(?:(?: players)? (?:a|per|on each|in each) side| each)$", r"\1 players each", "sides"),
+    saying(rf"^(?:there (?:is|are) )?(?P<number>\d+) (?P<who>{WHAT}) (?:per|(?:in|on|for|of) each) side$|"
+           rf"^each side has (?P<of_each>\d+) (?P<them>{WHAT})$", _role, "sides"),
+    saying(r"^(?:everyone|everybody|each player|every player|players|all players) (?:has|have|gets?|starts? with|"
+           r"begins? with) (\d+ (?:li(?:fe|ves)|points?))$", _of_each, "sides"),
+    saying(rf"^({WHAT}) (?:against|versus|vs|v) ({WHAT})(?=,)", r"\1 and \2", "sides"),
+    saying(rf"^an? ({WHAT} for each side)$", r"1 \1", "kit"),
     saying(rf"^(\d+) (?P<what>{WHAT}), (?P<each>\d+) (?:for|to|per) (?:each )?side$", _for_each, "kit"),
     saying(rf"^each side (?:has|gets|is given) (\d+ {WHAT})$", r"each side begins with \1", "set-up"),
     saying(rf"^(\d+ {WHAT}) (?:on|for|to|per) (?:each )?side$", r"each side begins with \1", "set-up"),
@@ -39,5 +60,7 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(rf"^((?:the |all (?:the )?)?{WHAT}) (?:are )?(?:spread|set|put|placed|laid|lined)(?: out| up)? "
            r"(?:along|on) (the|their|each) ((?:back|middle|side) line.*?)(?:, (?:evenly spaced|spread out))?$",
            r"\1 on \2 \3, evenly spaced", "set-up"),
+    saying(rf"^((?:the |all (?:the )?)?{WHAT}) are (?=(?:in|on|behind|beside|before) )", r"\1 ", "set-up"),
+    saying(r"\bthe middle of the (?:court|hall|floor|field)\b", "the middle", "set-up", "play"),
     saying(r", (?:evenly )?(?:spread|spread out|spread evenly|with (?:even )?gaps)$", ", evenly spaced", "set-up"),
 )  # fmt: skip

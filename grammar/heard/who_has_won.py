@@ -21,6 +21,18 @@ WHO_HAS_WON: tuple[Saying, ...] = (
            r"the other(?: side)? wins$", "a side wins when the other side has no players in", "finish"),
     saying(rf"^{_WHO} (?:first )?(?:knocks(?: down| over)?|clears) all (?:of )?(?:the )?({WHAT}) of the other side"
            r"(?: first)? wins$", r"a side wins when the other side has no \1 standing", "finish"),
+    saying(r"^(?:the )?(?:game|round) (?:is over|ends|stops) (?:when|once|if) (?:1|a|any) side (?:has|reaches|gets) "
+           r"(\d+) points$", r"the first side to \1 points wins", "finish"),
+    saying(r"^(?:the )?(?:highest|higher|best) score after (\d+ (?:min|s)) wins$", r"after \1: more points wins",
+           "finish"),
+    saying(r"\ball (?:of )?(?:its|their) players are (on|in) ", r"it has all players \1 ", "finish"),
+    saying(r"^(?:the side (?:that|which) (?:first )?|the first side to )(?:gets?|brings?) all (?:of )?(?:its|their) "
+           r"players (?:to|on|onto) (the (?:[\w-]+ )?bench|ǁ\d+)(?: first)? wins$",
+           r"a side wins when it has all players on \1", "finish"),
+    saying(r"^the last player (?:left|in)(?: in)? wins$",
+           "the round ends when there is at most 1 player in, those who are left win", "finish"),
+    saying(r",? (?:else )?(?:if|when|at) (?:it is )?(?:level|a draw|equal|tied|a tie|even|drawn),? (?:then )?(?:the )?"
+           r"next (point|goal) (?:decides|wins)(?: it)?$", r", else the next \1 wins", "finish"),
     saying(r"^(?:the side with )?(?:the )?(?:most|more) (.+?) after (\d+ (?:min|s)) wins$", r"after \2: more \1 wins",
            "finish"),
 )  # fmt: skip
