@@ -13,7 +13,8 @@ from collections.abc import Mapping
 
 from compose.forecast.chances.chances import Explanation
 from compose.forecast.course import Course
-from compose.forecast.standings import NO_ACT, taking_part
+from compose.forecast.standings import NO_ACT
+from compose.forecast.taking_part import taking_part
 from compose.net.attempt import Attempt
 from compose.net.net import Net
 from grammar.frozen import frozen

@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
 from compose.check.condition import places_read
 from compose.forecast.course import SURE, Course, Figure
+from compose.forecast.taking_part import SENT_TO, sides_that_catch, taking_part
 from compose.net.match import Match
 from compose.net.net import Net, Place
-from compose.net.told import Tried
 from grammar.core.declared import AreaKind
-from grammar.core.rules import Result
-from grammar.core.values import At, Presence
+from grammar.core.values import Presence
 from grammar.frozen import frozen
 
 PLAYING, WAITING, BENCH, OUT = "playing", "waiting", "on a bench", "out for the round"
@@ -20,7 +18,6 @@ RESTING = "resting"
 STANDINGS = (PLAYING, WAITING, BENCH, OUT)
 NO_ACT = ("hold", "foul")  # to keep a ball, or to foul, is no turn of anybody's
 Spent = dict[tuple[int, str], float]
-SENT_TO = ("mate", "player")  # aims at somebody: whoever may be aimed at takes part
 
 
 @frozen
@@ -116,7 +113,7 @@ def taken_in_turn(net: Net) -> tuple[InTurn, ...]:
     """Who of those that take part waits for a turn most of the time: all that they do goes one after the other."""
     part, others = taking_part(net), {*net.keeping}
     others |= {place for t in net.transitions if t.attempt.aim in SENT_TO for place in places_read(t.guard)}
-    catching = set(_catching(net))
+    catching = set(sides_that_catch(net))
     found: dict[tuple[int, ...], InTurn] = {}
     for move in net.transitions:
         if move.side is None or move.attempt.skill in NO_ACT:
@@ -132,34 +129,6 @@ def taken_in_turn(net: Net) -> tuple[InTurn, ...]:
         for ready, each in found.items()
         if not others.intersection(ready) and not any(net.places[place].side in catching for place in ready)
     )
-
-
-def taking_part(net: Net) -> frozenset[int]:
-    """The places of players who act, who keep something, to whom others send the ball or who may catch it; to wait
-    till somebody frees one is no act."""
-    acting = {place for t in net.transitions if t.side is not None for limit in t.rate.limits for place in limit}
-    reached = {place for t in net.transitions if t.attempt.aim in SENT_TO for place in places_read(t.guard)}
-    busy, catching = acting.union(net.keeping), set(_catching(net))
-    return frozenset(
-        number
-        for number, place in enumerate(net.places)
-        if place.token == "player"
-        and place.area is not AreaKind.QUEUE
-        and not (isinstance(place.standing, At) and place.standing.spot.is_frozen)
-        and (
-            number in reached
-            or (number in busy and not isinstance(place.standing, At))
-            or (place.side in catching and place.standing is Presence.PLAYING)
-        )
-    )
-
-
-def _catching(net: Net) -> Iterator[str]:
-    """The sides of which whoever is in play may catch what others send."""
-    for transition in net.transitions:
-        told = transition.told
-        if isinstance(told, Tried) and told.moment.result is Result.CAUGHT and told.moment.concerned is not None:
-            yield told.moment.concerned.key
 
 
 def idle_places(net: Net) -> tuple[int, ...]:

@@ -8,7 +8,7 @@ import library
 from compose.forecast.findings.findings import forecast_findings
 from compose.forecast.forecast import forecast
 from compose.forecast.rounds.simulate import Play, simulate
-from compose.forecast.standings import PLAYING, WAITING, standing_of, standings
+from compose.forecast.standings import BENCH, PLAYING, WAITING, standing_of, standings
 from compose.forecast.telling.telling import told_first
 from compose.net.net import Net
 from tests.interpreter.sheets import game_in, library_game, net_in
@@ -101,6 +101,66 @@ def test_who_goes_one_after_the_other_waits_the_rest_of_the_time(turn: str, more
     shares = shares_of(net, 1.0)
     assert shares[PLAYING] == pytest.approx(playing, abs=1e-6)
     assert shares.get(WAITING, 0.0) == pytest.approx(1 - playing, abs=1e-6)
+
+
+ISLANDS = """\
+    game Tide Flats
+      ages 8 to 12
+      skills overarm throw, catch
+    space
+      court 20 m by 12 m, halved across
+      island {place}: {where}
+    sides
+      curlews and dunlins, 6 to 12 players each, mirrored
+    kit
+      8 foam balls
+    set-up
+      4 foam balls in each half{start}
+    play
+      players stay in their half
+      players overarm throw a foam ball at the players of the other side
+{play}
+    when
+      a player is hit: {hit}
+{when}
+    finish
+      after 6 min: more players in wins, else a draw
+    """
+PASS = "      players pass a foam ball to a team-mate on the {there}"
+FREED = "      a pass is caught on the {there}: the catcher returns"
+FROM_THERE = "      players on the {there} underarm throw a foam ball at the players of the other side"
+JOIN = "      a pass is caught on the {there}: the passer joins the {there}"
+SENT = "that player waits on the {there}"
+
+
+@pytest.mark.parametrize("place", ["base", "bench"])
+@pytest.mark.parametrize(
+    ("hit", "play", "when", "start", "waits"),
+    [
+        (SENT, (), (), False, True),
+        (SENT, (PASS,), (FREED,), False, True),  # who catches is freed, and does nothing else there
+        (SENT, (PASS,), ("      a pass is caught on the {there}: the passer's side scores 1 point",), False, True),
+        (SENT, (PASS, FROM_THERE), (FREED,), False, False),
+        (SENT, (FROM_THERE,), (), False, False),
+        ("play goes on", (PASS,), ("      a pass is caught on the {there}: play goes on",), True, False),
+        ("play goes on", (PASS,), (JOIN,), True, False),
+    ],
+)
+def test_whoever_is_sent_where_they_only_catch_waits(
+    place: str, hit: str, play: tuple[str, ...], when: tuple[str, ...], start: bool, waits: bool
+) -> None:
+    there = f"island {place}"
+    sheet = ISLANDS.format(
+        place=place,
+        where="2 m deep, in 2 places in each half" if place == "base" else "behind each back line",
+        start=f"\n      1 player of each side on the {there}" if start else "",
+        play="\n".join(play).format(there=there),
+        hit=hit.format(there=there),
+        when="\n".join(when).format(there=there),
+    )
+    net = net_in(game_in(sheet))
+    kinds = {kind for number, kind in standing_of(net).items() if net.places[number].name.endswith(there)}
+    assert kinds == {(WAITING if place == "base" else BENCH) if waits else PLAYING}
 
 
 def test_waiting_for_a_turn_is_mended_at_the_line_that_makes_them_wait() -> None:
