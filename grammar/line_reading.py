@@ -17,7 +17,7 @@ from grammar.language import parse_sentence
 from grammar.layout import SECTIONS
 from grammar.lines import TextLine
 from grammar.meanings import AREA_KINDS, GRANTED_WORDS, built_in
-from grammar.mistakes.near_names import near_names
+from grammar.mistakes.near_names import near_names, turning_words
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.said import listed, quoting
@@ -128,14 +128,15 @@ class LineReader:
         """Whether a name is of a sort of place, or a slip of one that is declared."""
         return name.rsplit(maxsplit=1)[-1] in AREA_KINDS or bool(near_names(name, self.names.every, 1))
 
-    def may_know_all(self, section: str, sentence: Node) -> bool:
-        """Whether every name of a sentence means something, or is near to one that does."""
-        if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
-            return True
-        known = (*_of_every_sheet(), *self.names.every)
-        return self.knows_all(section, sentence) or all(
-            self._declares(name) or near_names(name, known, 1) for name in _names_in(sentence)
-        )
+    def unknown(self, section: str, sentence: Node) -> list[str]:
+        """The names of a sentence that mean nothing, as far as that is known."""
+        if not self.in_a_game or section not in _NAMES_ARE_KNOWN or self.knows_all(section, sentence):
+            return []
+        return [name for name in _names_in(sentence) if not self._declares(name)]
+
+    def may_mean(self, name: str) -> bool:
+        """Whether an unknown name is near to one that means something."""
+        return bool(near_names(name, (*_of_every_sheet(), *self.names.every), 1)) and not turning_words(name)
 
     def _declares(self, name: str) -> bool:
         one = name.removesuffix("s")

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from itertools import islice
 
 import attrs
 
@@ -26,6 +27,7 @@ MOST_TRIED = 160
 MOST_LINES_TRIED = 800
 _AS_NEAR = 0.02
 _MOST_OFFERED = 3
+_MOST_WITH_NAMES = 8
 
 
 @frozen
@@ -61,7 +63,8 @@ def _tried(
     judge, soon = judges
     left, seeming = MOST_TRIED, tuple(soon(text))
     for index, finding in enumerate(found):
-        for several in (_once(finding.corrections), _once(_spelled(finding, lines, kit))):
+        ways = (finding.corrections, _spelled(finding, lines, kit), _with_the_name_too(finding, lines, soon, kit))
+        for several in map(_once, ways):
             hopeful = list[tuple[int, Correction]]()
             for correction in several:
                 if left:
@@ -110,6 +113,19 @@ def _spelled(finding: Finding, lines: Sequence[str], kit: Collection[str]) -> It
             at = lines[finding.place.line - 1].lower().index(word) + 1
             mark = evolve(finding.place, column=at, end=at + len(word))
             yield Correction(finding.place, line, code="L-sentence", title=said, mark=mark)
+
+
+def _with_the_name_too(
+    finding: Finding, lines: Sequence[str], soon: Judge, kit: Collection[str]
+) -> Iterator[Correction]:
+    """The line made a sentence with the name put right, too, that means nothing in it: one line may hold two slips."""
+    if finding.code != "L-sentence":
+        return
+    for first in islice(_once((*finding.corrections, *_spelled(finding, lines, kit))), _MOST_WITH_NAMES):
+        left = [each for each in soon(applied(lines, first)) if each.place.line == first.place.line]
+        if len(left) == 1 and left[0].code == "G-unknown" and not first.section:
+            names = (each for each in left[0].corrections if each.place.line == first.place.line)
+            yield from (evolve(first, line=each.line, cost=first.cost + each.cost) for each in names)
 
 
 def _once(corrections: Iterable[Correction]) -> Iterator[Correction]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from difflib import SequenceMatcher
 
 import attrs
 
@@ -25,6 +26,7 @@ from grammar.span import Span
 _MOST_OTHER_WORDS = 3
 _IN_A_PART = re.compile(r"in the (?:first|last) .*", re.IGNORECASE)
 _A_MOMENT = "after 1 s"
+_WORDS = re.compile(r"[\w'-]+|[,:]")
 
 
 def guessed(
@@ -50,9 +52,21 @@ def guessed(
     kept = _right(section, read.text, stop_of(section, read.text).start) if rule else ""
     likely = found.meant or (Filled(kept, {}) if kept else None)  # what is wrong with the rest hides no other mistake
     meant = (reader.meant(section, line, likely, names),) if likely else ()
-    if meant and not reader.may_know_all(section, meant[0]):  # one answer for a line, not one more for a wild guess
-        return (), mistakes, lost_by(section, line, mistakes[0])
+    unknown = reader.unknown(section, meant[0]) if meant else []
+    if likely and not all(reader.may_mean(each) and not _guessed(each, likely.text, read.text) for each in unknown):
+        return (), mistakes, lost_by(section, line, mistakes[0])  # one answer for a line, not one more for a wild guess
     return meant, mistakes, lost_by(section, line, mistakes[0]) if found.lost else None
+
+
+def _guessed(name: str, meant: str, written: str) -> bool:
+    """Whether a name of a guessed line ends only where something was changed: "foam ball ot" before an "at" put in."""
+    old, new = (_WORDS.findall(text.lower()) for text in (written, meant))
+    matches = SequenceMatcher(None, old, new, autojunk=False).get_matching_blocks()
+    kept = {at for block in matches for at in range(block.b, block.b + block.size)}
+    words = name.split()
+    starts = (at for at in range(len(new)) if new[at : at + len(words)] == words)
+    beside = (each for at in starts for each in (at - 1, at + len(words)) if 0 <= each < len(new))
+    return any(each not in kept for each in beside)
 
 
 def _right(section: str, text: str, stop: int) -> str:

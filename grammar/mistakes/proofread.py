@@ -70,7 +70,7 @@ def _told_once(findings: Sequence[Finding]) -> Iterator[Finding]:
         alike.setdefault(_cause(finding), []).append(finding)
     for first, *more in alike.values():
         others = (*first.others, *(place for each in more for place in (each.place, *each.others)))
-        told = attrs.evolve(first, others=others)
+        told = attrs.evolve(first, others=tuple(each for each in dict.fromkeys(others) if each != first.place))
         yield _of_several(told, 1 + len(more)) if more and first.code == "L-wrong-section" else told
 
 

@@ -13,6 +13,7 @@ from functools import lru_cache
 
 from grammar.automaton import END, STRANGE, Piece, Stack, after, beginning, phrases_of, possible
 from grammar.frozen import frozen
+from grammar.mistakes.small_words import SMALL_WORDS, likeness_of_slip
 
 MOST_CHANGES = 3
 MOST_COST = 1.7
@@ -28,7 +29,6 @@ _MAY_BE_MISSING = (
     "the", "is", "in", "to", "of", "by", "at", "with", "has", "and", "when", "from", "like", "for", "wins", "ages",
     "side", "deep", "else", "a draw", "succeed", "away", "of the attempts", "stay", "usually", "as",
 )  # fmt: skip
-_SMALL_WORDS = frozenset(("at", "on", "in", "to", "of", "by", "with", "from", "for", "and", ",", "or"))
 
 
 @frozen
@@ -179,7 +179,7 @@ def _cost_of_leaving_out(line: list[Piece], at: int) -> float:
 def _cost_of_respelling(said: str, phrase: str, reserved: bool) -> float:
     """What it costs to write a phrase for other words; 0 where that is too far. Words that the language
     knows were probably meant, so they cost more."""
-    if said in _SMALL_WORDS and phrase in _SMALL_WORDS and said != phrase:
+    if said in SMALL_WORDS and phrase in SMALL_WORDS and said != phrase:
         return 0.55 if said == "," else 0.8
     likeness = _likeness(said, phrase)
     if not likeness:
@@ -205,6 +205,8 @@ def _likeness(said: str, phrase: str) -> float:
     ratio = SequenceMatcher(None, said, phrase).ratio()
     if _turned_round(said, phrase):
         ratio = max(ratio, 0.85)
+    if small := likeness_of_slip(said, phrase):
+        return small
     enough = _LIKE_ENOUGH if said[0] == phrase[0] else _LIKE_ENOUGH_WITH_ANOTHER_BEGINNING
     return ratio if ratio >= enough else 0.0
 

@@ -10,6 +10,7 @@ from functools import cache
 from pathlib import Path
 
 from grammar.mistakes.examples import PAGE
+from grammar.mistakes.small_words import likeness_of_slip
 from grammar.mistakes.spelling import words_of_the_language
 from grammar.mistakes.wishes import LIST as WISHES
 from grammar.words import LIKE_ENOUGH, likeness
@@ -64,8 +65,9 @@ def _is_slip(said: str, word: str) -> bool:
         return True
     if not said.isalpha() or said in _of_the_language():
         return False
-    turned = len(said) == len(word) and sorted(said) == sorted(word)
-    return turned or likeness(said, word) >= (_MUCH_ALIKE if _says_something(said) else LIKE_ENOUGH)
+    if likeness_of_slip(said, word) > 0 or (len(said) == len(word) and sorted(said) == sorted(word)):
+        return True
+    return likeness(said, word) >= (_MUCH_ALIKE if _says_something(said) else LIKE_ENOUGH)
 
 
 def _says_something(word: str) -> bool:
