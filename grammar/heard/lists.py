@@ -31,6 +31,10 @@ _UNTIL = re.compile(
     r"(?: down| over)?$",
     re.IGNORECASE,
 )
+_ONLY_FETCH = re.compile(
+    rf"(?:only|nobody but|nobody except|no[ -]one but) ((?:the )?{WHAT}) (fetch(?:es)?) (.+? from [^,]+)(,.*)?$",
+    re.IGNORECASE,
+)
 _PLACED = re.compile(r"(.+?) ((?:on|in|behind|before|beside) .*)$", re.IGNORECASE)
 _SO_MANY = re.compile(rf"(\d+(?: to \d+)?) ({WHAT})")
 MOST_PARTS = 8
@@ -65,6 +69,10 @@ def _play(text: str) -> Iterator[tuple[str, ...]]:
     if match:
         said = _VERB.split(match[2])
         yield tuple(f"{match[1]} {each}" for each in said)
+    alone = _ONLY_FETCH.match(text)
+    if alone:  # beside those who do, nobody does
+        verb = "fetches" if alone[1].lower().endswith("teacher") else alone[2]
+        yield f"{alone[1]} {verb} {alone[3]}{alone[4] or ''}", f"nobody fetches {alone[3]}"
     balls = _WITH_BALLS.match(text)
     if balls:  # each with each kind of ball: "throw a foam ball or a yarn ball at the cones"
         yield tuple(f"{balls[1]}{each}{balls[3]}" for each in _LISTED.split(balls[2]))

@@ -1,4 +1,4 @@
-"""One letter wrong in "at", "of" or "to" is seen as such, whatever name stands before it: it is no word of that name."""
+"""One letter wrong in "at", "of" or "to" is seen as such, whatever name stands before: it is no word of that name."""
 
 from __future__ import annotations
 
