@@ -16,11 +16,16 @@ from library import KitItem, Norms
 
 @frozen
 class Fit:
-    """How a game and a class go together."""
+    """How a game and a class go together: what was found on staging it, and what of the minutes of the lesson."""
 
     staging: Staging
     lesson: LessonPlan
-    findings: tuple[Finding, ...]
+    of_time: tuple[Finding, ...]
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All of them, those of the minutes last."""
+        return (*self.staging.findings, *self.of_time)
 
     @property
     def fits(self) -> bool:
@@ -43,5 +48,4 @@ def fit(
 def fit_of(staging: Staging, norms: Norms, round_min: float | None = None) -> Fit:
     """The same of a game that is staged."""
     lesson = lesson_plan(staging, norms, round_min)
-    findings = (*staging.findings, *time_findings(staging.game, lesson))
-    return Fit(staging, lesson, findings)
+    return Fit(staging, lesson, tuple(time_findings(staging.game, lesson)))

@@ -63,7 +63,7 @@ def _words(wording: Wording) -> dict[str, str]:
         "start": say("Start"),
         "stop": say("Stop"),
         "bell": say("The bell! The round is over."),
-        "round": say("Round {number} of {most}", number="{number}", most="{most}"),
+        "round": say("Round {number} of up to {most} in this game", number="{number}", most="{most}"),
         "one_round": say("Round {number}", number="{number}"),
         "next": say("Next: {game}", game="{game}"),
         "earlier": say("Back to {game}", game="{game}"),

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import library
-from compose.answer.answer import to_mend
+from compose.answer.answer import Answer, to_mend
 from compose.answer.foreseeing import with_means
 from compose.answer.proving import proved_as_it_stands
 from compose.answer.staged import staged
+from compose.fit.fit import Fit
 from compose.page.answers.at_hand import game_of
-from compose.page.answers.for_class import fitted, players_of
+from compose.page.answers.for_class import fit_by_forecast, fitted, players_of
 from compose.page.answers.group import group_of
 from compose.page.answers.known import FIRST_LOOK, PLAY
 from compose.page.answers.said import in_order, said
@@ -27,7 +28,7 @@ def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
     if game is None or school_class is None:
         wrong = tuple(said(each, wording).title for each in outcome.findings)
         return Row(slug, slug, "", (0, 0), (0, 0), (), "", (), False, False, wrong)
-    found = fitted(game, school_class)
+    found = _by_forecast(fitted(game, school_class))
     mend = in_order(to_mend(found.findings))
     core = resolved(game)
     low, high = game.ages_years
@@ -46,14 +47,28 @@ def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
     )
 
 
+def _by_forecast(found: Fit) -> Fit:
+    """With rounds as long as they are forecast where their number says whether the class can play; the forecast takes
+    longer than all the rest of a row."""
+    unsure = found.lesson.round_min is None or to_mend(found.of_time)
+    if not unsure or to_mend(found.staging.findings):
+        return found
+    answer = _forecast(found)
+    return fit_by_forecast(found, answer.round_minutes) if answer is not None else found
+
+
+def _forecast(found: Fit) -> Answer | None:
+    ready = staged(found.staging, library.granted_sheet())
+    if ready.value is None:
+        return None
+    known = proved_as_it_stands(ready.value, FIRST_LOOK)
+    return with_means(known, library.norms(), library.kit_names(), PLAY, FIRST_LOOK)
+
+
 def waiting(texts: tuple[str, ...], group: str) -> float | None:
     """The share of a round in which a pupil does not play; None where it cannot be said."""
     game, school_class = game_of(texts).value, group_of(group).value
     if game is None or school_class is None:
         return None
-    ready = staged(fitted(game, school_class).staging, library.granted_sheet())
-    if ready.value is None:
-        return None
-    known = proved_as_it_stands(ready.value, FIRST_LOOK)
-    answer = with_means(known, library.norms(), library.kit_names(), PLAY, FIRST_LOOK)
-    return answer.numbers.idle.value if answer.numbers else None
+    answer = _forecast(fitted(game, school_class))
+    return answer.numbers.idle.value if answer is not None and answer.numbers else None

@@ -10,9 +10,10 @@ from compose.draw.card.of_remix import titled
 from compose.draw.card.proof import check_lines
 from compose.draw.lesson.minutes_bar import NAMES, play_said, time_bar
 from compose.draw.lesson.sheet import lesson_card
-from compose.draw.lesson.timetable import PLAY, LessonTable, Planned, lesson_table
+from compose.draw.lesson.timetable import PLAY, LessonTable, Planned, Slot, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.draw.signs.to_svg import svg_of
+from compose.net.match import match_of
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.for_class import LARGER
 from compose.page.answers.known import all_of, proved_of
@@ -20,6 +21,7 @@ from compose.page.answers.paper import PAPER
 from compose.page.answers.values import Asked, LessonShown, Stretch
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
+from compose.staging.resolved import resolved
 from compose.telling.amounts import minutes_said
 from compose.telling.wording import Wording
 
@@ -86,6 +88,16 @@ def _cannot(games: Sequence[Asked], wording: Wording) -> tuple[str, ...]:
     return tuple(found)
 
 
+def _rounds(table: LessonTable, slot: Slot, wording: Wording) -> str:
+    """The rounds that a stretch has time for, and how many the game asks for, where that is said."""
+    told = play_said(slot, wording)
+    wanted = match_of(resolved(table.games[slot.game or 0].game)).most_rounds
+    if wanted < 2:
+        return told
+    rounds = wording.counted(wanted, "round", "rounds")
+    return f"{told} ({wording.say('the game asks for up to {rounds}', rounds=rounds)})"
+
+
 def _stretches(table: LessonTable, wording: Wording) -> tuple[Stretch, ...]:
     return tuple(
         Stretch(
@@ -93,7 +105,7 @@ def _stretches(table: LessonTable, wording: Wording) -> tuple[Stretch, ...]:
             f"{slot.start:.0f}",
             minutes_said(slot.minutes, wording),
             table.games[slot.game].game.title if slot.game is not None else "",
-            play_said(slot, wording) if slot.kind == PLAY else "",
+            _rounds(table, slot, wording) if slot.kind == PLAY else "",
         )
         for slot in table.slots
     )

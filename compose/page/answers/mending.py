@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import library
 from compose.fit.suggest.amounts import at_the_ends
-from compose.fit.suggest.class_wishes import fits
+from compose.fit.suggest.class_wishes import Part, fits
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import Mended, no_worse
 from compose.fit.suggest.score import Scorer
@@ -61,9 +61,11 @@ def _wishes(finding: Finding, place: str, game: Game, looker: Looker) -> Iterato
     """The finding is gone, what the class has no trouble with stays so, and nothing new is to mend."""
     assert looker.group is not None
     title = finding.title.rstrip(".")
-    for wish in fits(looker.group, game):
+    dear = place[0] != "t" and looker.fitted(game, looker.group).lesson.round_min is None  # each game to be forecast
+    for wish in [each for each in fits(looker.group, game) if not (dear and each.part is Part.TIME)]:
         miss = wish.miss(game, looker)
-        if title in miss.words if place[0] == "c" and not miss.met else miss.met:
+        asked = (place[0] == "c" and title in miss.words) or (place[0] == "t" and wish.part is Part.TIME)
+        if miss.met or asked:
             yield wish
     if place[0] == "r":
         yield Mended(finding.code, finding.title)

@@ -41,7 +41,7 @@ def quick(asked: Asked) -> Quick:
     if isinstance(answer, tuple):
         told = (*answer, *orders(asked.texts, asked.uses))  # nothing follows that could tell it
         return Quick(remix_title(made), used, tuple(said(each, wording) for each in told), changes)
-    of_class = tuple(said(each, wording) for each in in_order(found.findings))
+    of_class = tuple(said(each, wording) for each in in_order(found.staging.findings))
     played = for_class(found, wording, "plan-")
     first = _proof(answer, found, made, wording, not answer.whole)
     return Quick(remix_title(made), used, (), changes, played, first, of_class)
@@ -63,7 +63,7 @@ def _proof(answer: Answer, found: Fit, made: Remix, wording: Wording, going_on: 
     listed = [(place, each) for place, each in ordered if each.code not in NOT_PROVED]  # that stands in the verdict
     return Proof(
         not to_mend([each for _, each in listed]),
-        found.fits,
+        not to_mend(found.staging.findings),
         answer.whole,
         going_on and answer.facts is not None,
         without_lines(resolved(answer.staged.staging.game), wording),
@@ -79,20 +79,23 @@ def odds(asked: Asked) -> Odds:
     answer = forecast_of(asked) if made is not None else ()
     if made is None or not isinstance(answer, Answer):  # the quick answer has said why
         return Odds((), (), (), False)
-    plain = fit_of_asked(asked)
-    found = fit_by_forecast(plain, answer.round_minutes)
+    found = fit_by_forecast(fit_of_asked(asked), answer.round_minutes)
     if answer.numbers is None:
         lines: tuple[str, ...] = ()
     else:
         plan = found.lesson
         rounds, time = rounds_in_lesson(plan.fitting, plan.warm, wording), minutes_said(plan.lesson.play, wording)
         play = wording.say("{time} of play in the lesson: {rounds}.", time=time, rounds=rounds)
+        if plan.wanted > 1:
+            wanted = wording.counted(plan.wanted, "round", "rounds")
+            play = f"{play} {wording.say('The game asks for up to {rounds}.', rounds=wanted)}"
         told = forecast_lines(answer.numbers, answer.match, wording, answer.staged.net.solo)
         lines = (*told, *_waits(answer, wording), play)
     by_order = orders(asked.texts, asked.uses)
-    of_lesson = tuple(each for each in found.findings if each not in plain.findings)  # the quick answer said those
-    added = in_order((*(answer.added or ()), *of_lesson, *by_order))
-    return Odds(lines, tuple(said(each, wording) for each in added), _known_by(answer, wording), not to_mend(added))
+    placed = {each: f"t{place}" for place, each in enumerate(found.of_time)}
+    added = in_order((*found.of_time, *(answer.added or ()), *by_order))
+    findings = tuple((placed.get(each, ""), said(each, wording)) for each in added)
+    return Odds(lines, findings, _known_by(answer, wording), not to_mend(added))
 
 
 def _waits(answer: Answer, wording: Wording) -> tuple[str, ...]:

@@ -87,10 +87,11 @@ class Quick:
 
 @frozen
 class Odds:
-    """The forecast in a few lines; `known_by` says how it is known."""
+    """The forecast in a few lines; `known_by` says how it is known. Findings of the lesson's time stand with their
+    places."""
 
     lines: tuple[str, ...]
-    findings: tuple[Said, ...]
+    findings: tuple[tuple[str, Said], ...]
     known_by: tuple[str, ...]
     sound: bool
 

@@ -10,7 +10,8 @@ from compose.draw.strip.strip import strip_of
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
 from compose.page.answers.at_hand import remixed
-from compose.page.answers.known import fit_of_asked, proved_of
+from compose.page.answers.for_class import fit_by_forecast
+from compose.page.answers.known import fit_of_asked, forecast_of, proved_of
 from compose.page.answers.said import in_order, lines_of, said
 from compose.page.answers.values import Asked, Picture, Why
 from compose.page.wording import page_wording
@@ -22,7 +23,7 @@ MOST_MOVES = 60  # our choice: nobody steps through more
 
 
 def why(asked: Asked, place: str) -> Why | None:
-    """The finding at a place of the list ("r0": the first of the rules, "c1": the second of the class)."""
+    """The finding at a place ("r0": the first of the rules, "c1": the second of the class, "t0": that of time)."""
     wording, made = page_wording(asked.language), remixed(asked.texts, asked.uses).value
     finding = finding_at(asked, place)
     if made is None or finding is None:
@@ -39,13 +40,20 @@ def finding_at(asked: Asked, place: str) -> Finding | None:
     made, number = remixed(asked.texts, asked.uses).value, int(place[1:])
     if made is None:
         return None
-    if place[0] == "c":
-        findings = fit_of_asked(asked).findings
-    else:
-        answer = proved_of(asked)
-        findings = answer.proved if isinstance(answer, Answer) else answer
-    listed = in_order(findings)
+    listed = _listed(asked, place[0])
     return listed[number] if number < len(listed) else None
+
+
+def _listed(asked: Asked, part: str) -> tuple[Finding, ...]:
+    """The findings of a part of the screen in the order of its places."""
+    if part == "c":
+        return in_order(fit_of_asked(asked).staging.findings)
+    answer = forecast_of(asked) if part == "t" else proved_of(asked)
+    if not isinstance(answer, Answer):
+        return in_order(answer) if part == "r" else ()
+    if part == "t":
+        return fit_by_forecast(fit_of_asked(asked), answer.round_minutes).of_time
+    return in_order(answer.proved)
 
 
 def _pictures(made: Remix, answer: Answer, finding: Finding, wording: Wording) -> tuple[Picture, ...]:

@@ -10,7 +10,7 @@ from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
 from compose.page.screens.remix import asked_of, no_such_game, trail_of, turn_of
 
 MOST_MENDS = 4  # our choice: what somebody reads
-PLACE = re.compile(r"[rc]\d{1,3}")
+PLACE = re.compile(r"[rct]\d{1,3}")
 
 
 def show(call: Call) -> Reply:
