@@ -119,11 +119,13 @@ class Work:
         return ()
 
     def _wait(self, rounds: SpaceRounds, count: int, course: Course, place: int) -> Waits:
-        """The waits in a place, of which the mean is no matter of chance."""
+        """The waits in a place, of which the mean is no matter of chance; of those with a fixed time it is seen, for
+        the chain knows it as a mean alone."""
         seen = waits_of(place, [(rounds.log, count)])
         known = _mean_wait(rounds, course, place)
         if known.in_a_round > 0:
-            seen = evolve(seen, in_a_round=known.in_a_round, mean=known.mean)
+            mean = known.mean if math.isinf(seen.longest) else seen.mean
+            seen = evolve(seen, in_a_round=known.in_a_round, mean=mean)
         return evolve(seen, rounds=count, seed=self.play.seed)
 
     def compared(self, level: Level = "usual", instead: Mapping[str, Level] | None = None) -> Answers | None:

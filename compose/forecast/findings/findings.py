@@ -102,13 +102,12 @@ def long_wait(held: Held) -> list[Finding]:
     if wait is None or severity is None:
         return []
     place = held.told.net.places[wait.place]
-    title = said(
-        "of the waits {where} one in ten lasts more than {most} (on average {mean}).",
-        where=_where(place),
-        most=Time(wait.ninety.value),
-        mean=Time(wait.mean.value),
-    )
+    pattern = "of the waits {where} one in ten lasts more than {most} (on average {mean})."
     hint = "Let more return at once, let them return after a time or for a task, or send out fewer."
+    if wait.lasts_its_time:
+        pattern = "of the waits {where} more than one in ten lasts {most}, and none is longer (on average {mean})."
+        hint = "Let them return sooner, or send out fewer."
+    title = said(pattern, where=_where(place), most=Time(wait.ninety.value), mean=Time(wait.mean.value))
     if place.standing is Presence.PLAYING:
         hint = "Let more try at once, or play in smaller groups side by side."
     numbers = {

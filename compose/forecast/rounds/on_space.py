@@ -15,6 +15,7 @@ from compose.check.effect import Act, Column, Columns
 from compose.check.reactions import Reactions
 from compose.check.space import StateSpace
 from compose.forecast.chain.chain import Bools, Floats, Longs, tick_chances
+from compose.forecast.rounds.fixed_waits import place_left
 from compose.forecast.rounds.ticks import Ticking
 from compose.forecast.rounds.wait_log import WaitLog
 from compose.net.net import Effect, Move
@@ -48,6 +49,7 @@ class SpaceRounds:
             raise ValueError("the space is not whole; rounds would leave it")
         self.minutes = np.zeros(rounds)
         self.log = WaitLog(space.net, watched, rounds)
+        self._left_by_time = np.array([place_left(each) for each in space.net.transitions])
         self._clock_minutes = minutes
         self._chance = chance
         self._space = space
@@ -108,6 +110,7 @@ class SpaceRounds:
             some = (entered > 0) | (left > 0)
             self.log.rows = rows[some]
             self.log.now = self.minutes[self.log.rows]
+            self.log.by_time = self._left_by_time[self._space.transitions[edge[some]]]
             self.log.passed(place, entered[some], left[some])
 
     def _changing(self) -> Bools:

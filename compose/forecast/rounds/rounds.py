@@ -19,6 +19,7 @@ from compose.check.enabled import Enabling
 from compose.check.ends import first_ends
 from compose.check.reactions import Reactions
 from compose.forecast.chain.chain import Bools, Floats, Longs
+from compose.forecast.rounds.fixed_waits import FixedWaits, place_left
 from compose.forecast.rounds.in_turn import InTurn
 from compose.forecast.rounds.ticks import Ticking
 from compose.forecast.rounds.wait_log import WaitLog
@@ -34,6 +35,8 @@ class Rounds:
     can happen any more and there is no clock, `RUNNING` before that. `minutes` (rounds,) is the time played,
     `tokens` (rounds, places) token minutes, `firings` (rounds, transitions) how often each happens (a mean,
     see above), `last` (rounds, places) the counts when play stopped. `events` counts the events of all rounds.
+    With `fixed` whoever waits for a time comes back when it is over, else at any moment alike; their places are
+    watched.
     """
 
     def __init__(
@@ -46,6 +49,7 @@ class Rounds:
         watched: tuple[int, ...] = (),
         every_event: bool = False,
         spread: float = 0.0,
+        fixed: FixedWaits | None = None,
     ) -> None:
         self.net = net
         self.clock_minutes = minutes
@@ -62,6 +66,10 @@ class Rounds:
         self._in_turn = InTurn(net, rounds, spread, chance)
         self._drawn = np.array([every_event or _changes(t, net) for t in net.transitions], dtype=np.bool_)
         self._drawn &= self._in_turn.line_of < 0
+        self._fixed = fixed
+        if fixed is not None:
+            self._drawn[fixed.moves] = False
+        self._left_by_time = [place_left(each) for each in net.transitions]
         self._enabling = Enabling(net)
         self._acts = [Act(t.effects, net.places) for t in net.transitions]
         self._reactions = Reactions(net)
@@ -89,8 +97,10 @@ class Rounds:
         wait = np.full(len(live), math.inf)
         np.divide(self._chance.exponential(size=len(live)), total, out=wait, where=total > 0)
         due, line = self._in_turn.due(live, rows, moves, rates)
-        back = due < wait
-        wait = np.minimum(wait, due)
+        returned, returns = self._returns(live)
+        back = due < np.minimum(wait, returned)
+        came = returned < np.minimum(wait, due)
+        wait = np.minimum(np.minimum(wait, due), returned)
         ticks = self._ticking.due(live)
         ticked = (wait >= ticks - self.minutes[live]) & (ticks < self.clock_minutes)
         left = np.minimum(ticks, self.clock_minutes) - self.minutes[live]
@@ -105,6 +115,7 @@ class Rounds:
         chosen = np.where(over, -1, np.append(moves, -1)[np.minimum(found, last)])
         back &= ~over & ~ticked
         self._in_turn.passed(live, spent, back, line)
+        chosen[came & ~over & ~ticked] = returns[came & ~over & ~ticked]
         if back.any():
             chosen[back] = self._back(rows, moves, rates, line, back)
         if ticked.any():
@@ -119,6 +130,13 @@ class Rounds:
         self._stop(over, np.full(len(live), stopped, dtype=np.int64))
         self._stop_at_ends()
         return chosen
+
+    def _returns(self, live: Longs) -> tuple[Floats, Longs]:
+        """The minutes until somebody's time of waiting is over in each round, and the move by which they come back."""
+        if self._fixed is None or not len(self._fixed.moves):
+            return np.full(len(live), math.inf), np.full(len(live), -1)
+        entered = np.array([self.log.first_since(place, live) for place in self._fixed.places])
+        return self._fixed.due(entered, self.minutes[live])
 
     def _back(self, rows: Longs, moves: Longs, rates: Floats, line: Longs, back: Bools) -> Longs:
         """Of all that may come of a run one transition, with a chance in proportion to its rate."""
@@ -143,6 +161,7 @@ class Rounds:
             rows = order[first:end]
             columns = Columns(self._table, rows)
             self.log.rows, self.log.now = self._live[rows], self.minutes[self._live[rows]]
+            self.log.by_time = np.full(len(rows), self._left_by_time[number])
             self._acts[number].carry_out(columns)
             if self.net.reactions:
                 self._reactions.follow(watch, columns, rows, len(rows))

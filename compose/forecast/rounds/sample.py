@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from compose.check.ends import first_of
+from compose.forecast.rounds.fixed_waits import FixedWaits
 from compose.forecast.rounds.rounds import CUT, STUCK, Rounds
 from compose.net.net import End, Net
 from grammar.frozen import frozen
@@ -41,9 +42,11 @@ class Sample:
 
 
 def sample_round(net: Net, constants: ArrayLike, seed: int) -> Sample:
-    """A round with this seed; attempts that change nothing are written down too."""
+    """A round with this seed, waits of a fixed time as they are; attempts that change nothing are written down too."""
     minutes = net.bell.after_s / 60 if net.bell is not None else math.inf
-    rounds = Rounds(net, constants, 1, np.random.default_rng(seed), minutes, every_event=True)
+    fixed = FixedWaits(net)
+    watched, chance = tuple(dict.fromkeys(fixed.places)), np.random.default_rng(seed)
+    rounds = Rounds(net, constants, 1, chance, minutes, watched, every_event=True, fixed=fixed)
     events: list[Event] = []
     while rounds.running and len(events) < MOST_EVENTS:
         chosen = int(rounds.step()[0])

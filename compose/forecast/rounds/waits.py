@@ -11,6 +11,7 @@ from compose.forecast.course import SURE, Figure
 from compose.forecast.rounds.wait_log import WaitLog
 from grammar.frozen import frozen
 
+TOLD = 0.02  # times are told to two digits
 GROUPS = 10  # of rounds, whose differences say how sure a pooled figure is
 
 
@@ -18,6 +19,7 @@ GROUPS = 10  # of rounds, whose differences say how sure a pooled figure is
 class Waits:
     """Waits in one place, in minutes: how many there are in a round, the mean, the wait nine in ten do not pass.
 
+    `longest` is the time that a line gives them, infinite where none does: no wait is longer.
     `rounds` were played at random from `seed` where these are the waits of a course that was worked out.
     """
 
@@ -25,8 +27,14 @@ class Waits:
     in_a_round: float
     mean: Figure
     ninety: Figure
+    longest: float = math.inf
     rounds: int = 0
     seed: int | None = None
+
+    @property
+    def lasts_its_time(self) -> bool:
+        """Whether one in ten and more last as long as the line says, as far as it is told, which none passes."""
+        return self.ninety.value >= self.longest * (1 - TOLD)
 
 
 def waits_of(place: int, batches: Sequence[tuple[WaitLog, int]]) -> Waits:
@@ -38,8 +46,9 @@ def waits_of(place: int, batches: Sequence[tuple[WaitLog, int]]) -> Waits:
         groups.append((of + rounds) % GROUPS)
         rounds += count
     every, group = np.concatenate(waits), np.concatenate(groups)
+    longest = min((log.longest[log.places.index(place)] for log, _ in batches), default=math.inf)
     if not len(every):
-        return Waits(place, 0.0, Figure(0.0), Figure(0.0))
+        return Waits(place, 0.0, Figure(0.0), Figure(0.0), longest)
     parts = [every[group == number] for number in range(GROUPS)]
     parts = [part for part in parts if len(part)]
 
@@ -48,4 +57,4 @@ def waits_of(place: int, batches: Sequence[tuple[WaitLog, int]]) -> Waits:
 
     mean = figure(float(every.mean()), [float(part.mean()) for part in parts])
     ninety = figure(float(np.quantile(every, 0.9)), [float(np.quantile(part, 0.9)) for part in parts])
-    return Waits(place, len(every) / rounds, mean, ninety)
+    return Waits(place, len(every) / rounds, mean, ninety, longest)

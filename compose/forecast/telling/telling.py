@@ -217,3 +217,5 @@ def _method(forecast: Forecast, speech: Speech) -> Iterator[str]:
     idle = [each.name for each in forecast.standings if each.name != PLAYING]
     if idle:
         yield say("A wait that the end of the round cuts off counts as ended there.")
+    if any(math.isfinite(each.longest) for each in forecast.waits):
+        yield say("Waits of a fixed time are told as they are; for all other numbers that time is only their mean.")
