@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 from itertools import combinations, pairwise
+from math import hypot
 
 from compose.staging.floor.values import Rectangle
 from library import Hall
@@ -20,6 +21,13 @@ def clear_floors(hall: Hall) -> tuple[Rectangle, ...]:
     """All rectangles of the hall's floor that nothing stands on and that cannot be made larger, the largest first;
     in the hall's metres."""
     return _clear(Rectangle(0.0, 0.0, hall.length_m.usual, hall.width_m.usual), fixed_boxes(hall))
+
+
+def apart_m(one: Rectangle, other: Rectangle) -> float:
+    """How far apart two rectangles are, 0 where they touch; where they share floor, how deep, below 0."""
+    along = min(one.right, other.right) - max(one.left, other.left)
+    across = min(one.top, other.top) - max(one.bottom, other.bottom)
+    return -min(along, across) if min(along, across) > 0 else hypot(min(0.0, along), min(0.0, across))
 
 
 @lru_cache(maxsize=64)

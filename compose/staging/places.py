@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from math import ceil, sqrt
+from collections.abc import Mapping
+from math import sqrt
 
 from compose.staging.floor.covered import left_free_m2
 from compose.staging.floor.ground import ground_under
 from compose.staging.floor.homes import standing
 from compose.staging.floor.values import Floor, Rectangle
-from compose.staging.room import BETWEEN_M, Room
+from compose.staging.room import BETWEEN_M, Room, in_rows
 from grammar.core.declared import Doing
 from grammar.core.game import Play
 from grammar.core.values import PLAIN, Laden, Population, RoleId, SideId
@@ -70,18 +70,12 @@ def space_m2(court: Court) -> float:
     return left_free_m2([whole], [*shut, *court.fixed]) / max(1, sum(court.players.values()) - beside)
 
 
-def boxes_of(floor: Floor, courts: int, room: Room | None) -> Iterator[Rectangle]:
-    """Where each of so many courts lies: row by row with the usual gap, in the middle of the hall if there is one."""
+def boxes_of(floor: Floor, courts: int, room: Room | None) -> tuple[Rectangle, ...]:
+    """Where each of so many courts lies: in the hall if there is one, else row by row with the usual gap."""
+    if room is not None:
+        return room.boxes
     long, wide = floor.extent.length, floor.extent.width
-    turned, columns = (room.turned, room.columns) if room else (False, _columns(long, wide, courts))
-    along, across = (wide, long) if turned else (long, wide)
-    rows = ceil(courts / max(1, columns))
-    left = (room.hall.length_m.usual - columns * along - (columns - 1) * BETWEEN_M) / 2 if room else 0.0
-    low = (room.hall.width_m.usual - rows * across - (rows - 1) * BETWEEN_M) / 2 if room else 0.0
-    for number in range(courts):
-        row, column = divmod(number, columns)
-        x, y = left + column * (along + BETWEEN_M), low + row * (across + BETWEEN_M)
-        yield Rectangle(x, y, x + along, y + across)
+    return tuple(in_rows(long, wide, courts, _columns(long, wide, courts)))
 
 
 def _columns(long: float, wide: float, courts: int) -> int:

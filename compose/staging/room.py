@@ -1,12 +1,12 @@
-"""The court in the hall: which way round, how many side by side, how far from the walls, how much for each pupil."""
+"""The courts in the hall: which way round, how many side by side, where its floor is clear, how far from the walls."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.staging.clear_floor import clear_floors
+from compose.staging.clear_floor import apart_m, clear_floors, fixed_boxes
 from compose.staging.floor.values import Floor, Rectangle
-from grammar.frozen import frozen
+from grammar.frozen import evolve, frozen
 from library import Hall
 
 BETWEEN_M = 2.0  # assumption: the gap between two games, as wide as the strip before a wall
@@ -16,10 +16,8 @@ BETWEEN_M = 2.0  # assumption: the gap between two games, as wide as the strip b
 class Room:
     """One or more courts in a hall; lengths in m.
 
-    `turned` where the court lies across the hall. `beside` and `behind` are the clear strips to the walls that
-    run along the court and to those behind its back lines, shared evenly; below 0 where it is too large. `columns`
-    of the courts lie beside each other along the hall. `along` and `across` is what all of them take of the hall, with
-    what lies between them.
+    `turned` where the court lies across the hall. `columns` of the courts lie beside each other along the hall; all of
+    them take `box` of it, with what lies between them, from its south-west corner.
     """
 
     hall: Hall
@@ -27,16 +25,29 @@ class Room:
     turned: bool
     long: float
     wide: float
-    beside: float
-    behind: float
-    along: float
-    across: float
+    box: Rectangle
     columns: int = 1
 
     @property
     def area_m2(self) -> float:
         """The floor of the hall."""
         return self.hall.area_m2
+
+    @property
+    def _strips(self) -> tuple[float, float]:
+        """The narrower strips to the walls along the hall and across it."""
+        walls = _walls(self.hall)
+        return min(self.box.left, walls.right - self.box.right), min(self.box.bottom, walls.top - self.box.top)
+
+    @property
+    def beside(self) -> float:
+        """The narrower of the clear strips to the walls that run along the court; below 0 where it is too large."""
+        return self._strips[0 if self.turned else 1]
+
+    @property
+    def behind(self) -> float:
+        """The same of those to the walls behind its back lines."""
+        return self._strips[1 if self.turned else 0]
 
     @property
     def fits(self) -> bool:
@@ -48,23 +59,57 @@ class Room:
         """The narrower of the two strips."""
         return min(self.beside, self.behind)
 
+    @property
+    def boxes(self) -> tuple[Rectangle, ...]:
+        """Each court with what lies beside it, row by row."""
+        size = (self.wide, self.long) if self.turned else (self.long, self.wide)
+        return tuple(each.moved(self.box.left, self.box.bottom) for each in in_rows(*size, self.courts, self.columns))
+
+    @property
+    def clear(self) -> tuple[float, ...]:
+        """How far the courts are from each wall and from each fixed thing, the nearest first; below 0 where they are
+        over it."""
+        walls, box = _walls(self.hall), self.box
+        found = [box.left, box.bottom, walls.right - box.right, walls.top - box.top]
+        boxes = self.boxes
+        found += [min(apart_m(fixed, court) for court in boxes) for fixed in fixed_boxes(self.hall)]
+        return tuple(sorted(found))
+
     def best_floor(self, strip_m: float) -> tuple[float, Rectangle]:
         """The clear floor of the hall that lacks the least for the courts with such a strip all round, and how many
         metres that is; below 0 where there is room to spare. Without any clear floor it is the hall itself."""
-        walls = Rectangle(0.0, 0.0, self.hall.length_m.usual, self.hall.width_m.usual)
-        floors = clear_floors(self.hall) or (walls,)
-        along, across = self.along + 2 * strip_m, self.across + 2 * strip_m
-        lacking = [max(along - each.length, across - each.width) for each in floors]
-        least = min(range(len(floors)), key=lambda number: round(lacking[number], 6))
+        floors = clear_floors(self.hall) or (_walls(self.hall),)
+        along, across = self.box.length + 2 * strip_m, self.box.width + 2 * strip_m
+        lacking = [round(max(along - each.length, across - each.width), 6) for each in floors]
+        least = lacking.index(min(lacking))
         return lacking[least], floors[least]
 
+    @property
+    def nearest_m(self) -> float:
+        """How far the courts are from what is nearest to them; where they lie over something, by how much the clear
+        floor is too small on each side, below 0."""
+        return self.clear[0] if self.clear[0] >= 0 else min(0.0, -self.best_floor(0.0)[0] / 2)
 
-def room_for(floor: Floor, hall: Hall, courts: int = 1) -> Room:
-    """The way to lay out so many courts that leaves the widest strip to the walls."""
-    return max(_ways(floor, hall, courts), key=lambda room: round(room.run_off, 6))
+
+def in_rows(along: float, across: float, courts: int, columns: int) -> Iterator[Rectangle]:
+    """So many rectangles of one size, so many beside each other, with the usual gap; the first begins at (0, 0)."""
+    for number in range(courts):
+        row, column = divmod(number, columns)
+        x, y = column * (along + BETWEEN_M), row * (across + BETWEEN_M)
+        yield Rectangle(x, y, x + along, y + across)
 
 
-def _ways(floor: Floor, hall: Hall, courts: int) -> Iterator[Room]:
+def room_for(floor: Floor, hall: Hall, courts: int, usual_m: float) -> Room:
+    """The way to lay out so many courts that leaves the widest strip around them. They lie in the middle of the hall,
+    or as near to it as leaves a strip of `usual_m` around them or as much of it as there can be."""
+    return max(_ways(floor, hall, courts, usual_m), key=lambda room: round(room.nearest_m, 6))
+
+
+def _walls(hall: Hall) -> Rectangle:
+    return Rectangle(0.0, 0.0, hall.length_m.usual, hall.width_m.usual)
+
+
+def _ways(floor: Floor, hall: Hall, courts: int, usual_m: float) -> Iterator[Room]:
     """Courts in rows along the hall, each lying along it or across it."""
     size = floor.extent.length, floor.extent.width
     for turned, (along, across) in ((False, size), (True, size[::-1])):
@@ -72,17 +117,46 @@ def _ways(floor: Floor, hall: Hall, courts: int) -> Iterator[Room]:
             columns = -(-courts // rows)
             if columns * (rows - 1) >= courts:
                 continue
-            whole = columns * along + (columns - 1) * BETWEEN_M, rows * across + (rows - 1) * BETWEEN_M
-            ends, sides = (hall.length_m.usual - whole[0]) / 2, (hall.width_m.usual - whole[1]) / 2
-            beside, behind = (ends, sides) if turned else (sides, ends)
-            yield Room(hall, courts, turned, size[0], size[1], beside, behind, *whole, columns)
+            whole = Rectangle(
+                0.0, 0.0, columns * along + (columns - 1) * BETWEEN_M, rows * across + (rows - 1) * BETWEEN_M
+            )
+            yield _laid(Room(hall, courts, turned, *size, whole, columns), usual_m)
 
 
-def most_courts(floor: Floor, hall: Hall, run_off_m: float, wanted: int) -> int:
-    """How many courts, at most as many as wanted, lie in the hall with such a strip to the walls."""
+def _laid(room: Room, usual_m: float) -> Room:
+    """The courts where most is clear around them, as far as is usual, and then as near to the middle as can be."""
+    walls, box = _walls(room.hall), room.box
+    x, y = (walls.length - box.length) / 2, (walls.width - box.width) / 2
+    places = [(x, y)]
+    for clear in clear_floors(room.hall) if room.hall.obstacles else ():
+        across = _on_line((clear.left, clear.right), box.length, x, walls.right, usual_m)
+        places.append((across, _on_line((clear.bottom, clear.top), box.width, y, walls.top, usual_m)))
+    laid = [evolve(room, box=box.moved(*place)) for place in places]
+
+    def worth(each: Room) -> tuple[tuple[float, ...], float]:
+        off = abs(each.box.left - x) + abs(each.box.bottom - y)
+        return tuple(round(min(far, usual_m), 6) for far in each.clear), -round(off, 6)
+
+    return max(laid, key=worth)
+
+
+def _on_line(clear: tuple[float, float], size: float, middle: float, end: float, usual_m: float) -> float:
+    """Where something so long begins on a line of the hall that is clear from one place to another: as near to the
+    middle as leaves the usual strip, else halfway between, but not over a wall if it need not be."""
+    if size >= end:
+        return middle
+    spare = (clear[1] - clear[0] - size) / 2
+    if spare < 0:
+        return min(max(clear[0] + spare, 0.0), end - size)
+    strip = min(spare, usual_m)
+    return min(max(middle, clear[0] + strip), clear[1] - strip - size)
+
+
+def most_courts(floor: Floor, hall: Hall, least_m: float, usual_m: float, wanted: int) -> int:
+    """How many courts, at most as many as wanted, lie in the hall with the least strip around them."""
     fitting = 0
     for courts in range(1, wanted + 1):
-        if room_for(floor, hall, courts).run_off < run_off_m - 1e-9:
+        if room_for(floor, hall, courts, usual_m).nearest_m < least_m - 1e-9:
             break
         fitting = courts
     return fitting

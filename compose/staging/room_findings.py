@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import hypot
+from math import ceil
 
 from attrs import evolve
 
-from compose.staging.clear_floor import fixed_boxes
+from compose.staging.clear_floor import apart_m, fixed_boxes
 from compose.staging.floor.values import Rectangle
 from compose.staging.floor_to_use import FLOOR_TO_USE
 from compose.staging.found import note, warning
@@ -45,13 +45,19 @@ def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle], le
     if room is None:
         return
     if not room.fits:
-        short, clear = room.best_floor(least_m)
+        lacking, clear = room.best_floor(least_m)
+        short = tenths_up(lacking)
         title = _too_small(room, short, clear, least_m)
         beside = beside_court(game)
         hint = "Make the court smaller, or lay nothing beside it." if beside else "Make the court smaller."
         yield evolve(warning("F-hall", title, of_court(game), hint, short_m=short), others=beside)
         return
-    yield from _fixed_things(game, room, courts)
+    yield from _fixed_things(game, room, courts, least_m)
+
+
+def tenths_up(metres: float) -> float:
+    """Whole tenths of a metre that are no less: who takes off so much has taken off enough."""
+    return ceil(round(metres * 10, 5)) / 10
 
 
 def _too_small(room: Room, short_m: float, clear: Rectangle, least_m: float) -> Value:
@@ -62,8 +68,8 @@ def _too_small(room: Room, short_m: float, clear: Rectangle, least_m: float) -> 
         hall="The hall" if hall.name == UNNAMED else said("The {hall}", hall=Named(hall.name)),
         short=Figure(short_m, ".1f"),
         courts=Many(room.courts, "court", "courts"),
-        long=Figure(room.along + 2 * least_m, ".4g"),
-        wide=Figure(room.across + 2 * least_m, ".4g"),
+        long=Figure(room.box.length + 2 * least_m, ".4g"),
+        wide=Figure(room.box.width + 2 * least_m, ".4g"),
         strip=Figure(least_m),
         length=Figure(hall.length_m.usual),
         width=Figure(hall.width_m.usual),
@@ -100,21 +106,16 @@ def clear_of_fixed_m(room: Room, courts: Sequence[Rectangle]) -> float | None:
     """How near the nearest thing fixed in the hall is to a court, where that is less than to the walls; None where it
     is not, and of what stands in a court, which is told by itself."""
     boxes = fixed_boxes(room.hall)
-    apart = [_apart_m(box, court) for box in boxes for court in courts if not box.overlaps(court)]
+    apart = [far for box in boxes for court in courts if (far := apart_m(box, court)) >= 0]
     return min(apart) if apart and min(apart) < room.run_off - 1e-9 else None
 
 
-def _apart_m(one: Rectangle, other: Rectangle) -> float:
-    """The least distance between two, 0 where they touch."""
-    return hypot(*(max(0.0, -into) for into in _into(one, other)))
-
-
-def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterator[Finding]:
+def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle], least_m: float) -> Iterator[Finding]:
     """Things fixed in the hall that reach into a court."""
     for fixed, box in zip(room.hall.obstacles, fixed_boxes(room.hall), strict=True):
         reached = [court for court in courts if box.overlaps(court)]
         if reached:
-            into = max(min(_into(box, court)) for court in reached)
+            into = max(-apart_m(box, court) for court in reached)
             where: Value = "where the court should lie"
             if len(courts) > 1:
                 where = said("on {courts}", courts=Many(len(reached), "court", "courts"))
@@ -125,11 +126,11 @@ def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterat
                 where=where,
                 into=Figure(into, ".2g"),
             )
-            hint = "Lay the court elsewhere, or make it smaller."
-            yield warning("F-fixed", title, of_court(game), hint, short_m=into)
+            short = tenths_up(room.best_floor(least_m)[0])
+            hint = said(
+                "Make the court {short} m smaller: it lies where most is clear, and {strip} m all round is the least.",
+                short=Figure(short, ".1f"),
+                strip=Figure(least_m),
+            )
+            yield warning("F-fixed", title, of_court(game), hint, into_m=into, short_m=short)
 
-
-def _into(one: Rectangle, other: Rectangle) -> tuple[float, float]:
-    """How far one reaches into the other, along and across."""
-    along = min(one.right, other.right) - max(one.left, other.left)
-    return along, min(one.top, other.top) - max(one.bottom, other.bottom)

@@ -105,7 +105,8 @@ def stage(
     most = max(1, _most_courts(game, fewest, hall, norms)) if hall else None
     teams = teams or teams_of(game, school_class.pupils, most)
     fullest = teams.games[0] if teams.games else fewest
-    room = room_for(laid_out(game, fullest), hall, max(1, len(teams.games))) if hall else None
+    strip = _strip(norms, school_class.ages_years or game.ages_years)
+    room = room_for(laid_out(game, fullest), hall, max(1, len(teams.games)), strip.usual) if hall else None
     courts = _courts(game, teams, room)
     playing = teams.games or (fewest,)  # what those who could play it need
     rows = kit_rows(game, playing, school_class.cupboard if school_class.lists_kit else None, kit)
@@ -113,7 +114,7 @@ def stage(
     limits = (*_limits(norms, room, courts, ages, max(1, school_class.pupils)), *_space(norms, game, courts, ages))
     findings = (
         *people_findings(game, school_class, teams, most_games(game), most),
-        *room_findings(game, room, [court.box for court in courts], _least_strip_m(norms, ages)),
+        *room_findings(game, room, [court.box for court in courts], strip.least),
         *limit_findings(game, limits),
         *crowded_places(game),
         *dict.fromkeys(problem for court in courts for problem in court.floor.problems),
@@ -130,12 +131,13 @@ def _most_courts(game: Game, players: Mapping[str, int], hall: Hall, norms: Norm
     allowed = most_games(game)
     if allowed == 1:
         return 1
-    return most_courts(laid_out(game, players), hall, _least_strip_m(norms, game.ages_years), allowed)
+    strip = _strip(norms, game.ages_years)
+    return most_courts(laid_out(game, players), hall, strip.least, strip.usual, allowed)
 
 
-def _least_strip_m(norms: Norms, ages: tuple[float, float]) -> float:
-    """The least that has to be clear around a court."""
-    return limit(norms, "space run-off", "default", "", 0.0, ages).least
+def _strip(norms: Norms, ages: tuple[float, float]) -> Limit:
+    """What has to be clear around a court."""
+    return limit(norms, "space run-off", "default", "", 0.0, ages)
 
 
 def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:
@@ -148,7 +150,7 @@ def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:
         key = tuple(players.items())
         if key not in made:
             floor = laid_out(game, players)
-            boxes = boxes or list(boxes_of(floor, len(teams.games), room))
+            boxes = boxes or boxes_of(floor, len(teams.games), room)
             made[key] = Court(players, floor, acting_on(play, floor), boxes[0], room is not None and room.turned)
         assert boxes is not None
         court = evolve(made[key], box=boxes[len(found)])

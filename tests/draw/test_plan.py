@@ -9,7 +9,7 @@ from drawn_games import NAMES, laid_out, lanterns, library_game
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from compose.draw.plan.hall import hall_box
+from compose.draw.plan.hall import hall_seen
 from compose.draw.plan.plan import plan_of
 from compose.draw.plan.small import small_plan
 from compose.draw.signs.labelling import box_of, gap
@@ -105,7 +105,7 @@ def test_the_hall_shows_its_door_its_north_and_the_clear_floor():
 
 def test_the_court_lies_in_the_middle_of_the_hall():
     game = lanterns()
-    box = hall_box(laid_out(game), halls()["Fellgate school sports hall"])
+    box = hall_seen(laid_out(game), halls()["Fellgate school sports hall"]).walls
     assert box.centre == pytest.approx((9.0, 4.5))
     assert (box.length, box.width) == pytest.approx((26, 14))
 

@@ -6,6 +6,7 @@ import pytest
 from drawn_games import NAMES, library_game
 
 import library
+from compose.draw.plan.hall import hall_seen
 from compose.draw.plan.intrusion import intrusions
 from compose.draw.plan.of_class import class_described, class_plan
 from compose.draw.plan.plan import plan_of
@@ -16,6 +17,7 @@ from compose.staging.class_from_sheet import class_of
 from compose.staging.floor.values import Rectangle
 from compose.staging.laid_out import laid_out
 from compose.staging.staging import stage
+from compose.staging.teams import teams_of
 from compose.telling.wording import wording_of
 from grammar.hall_told import hall_told
 from grammar.parse import parse
@@ -52,7 +54,7 @@ def test_what_intrudes_by_hand() -> None:
     """Lantern Row is 18 m by 9 m, in the middle of 15 m by 12 m: 1.5 m over each end; the stage begins at 13.8 m of
     the hall, 12.3 m of the hall's middle, and is 1.2 m deep; the post stands at the north wall, outside the court."""
     floor = laid_out(library_game("lantern-row"), {"north": 6, "south": 6})
-    found = list(intrusions(floor, (floor.extent,), hall(SMALL)))
+    found = list(intrusions(floor, (floor.extent,), hall_seen(floor, hall(SMALL))))
     assert [(each.name, pytest.approx(each.metres)) for each in found] == [("", 1.5), ("", 1.5), ("stage", 1.2)]
     assert found[0].box == Rectangle(0, 0, 1.5, 9) and found[1].box == Rectangle(16.5, 0, 18, 9)
     assert found[2].box.left == pytest.approx(1.5 + 13.8) and found[2].box.bottom == pytest.approx(3 - 1.5)
@@ -90,9 +92,11 @@ def test_courts_side_by_side_are_looked_at_one_by_one() -> None:
     assert rules is not None
     group = class_of(rules.classes[0], library.halls(), library.kit_categories()).value
     assert group is not None
-    staging = stage(library_game("toll-stone"), library.norms(), library.kit_names(), group)
+    game = library_game("toll-stone")
+    staging = stage(game, library.norms(), library.kit_names(), group, teams_of(game, 12))  # more than the hall holds
     assert len(staging.courts) > 1
     drawing = class_plan(staging.game, staging)
+    assert words_in(drawing)
     told = class_described(staging.game, staging)
     assert all(words in told for words in words_in(drawing))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from attrs import evolve
 from class_sheets import BECK, sheet_of
 from playing_games import game_in, library_games
 from test_teams import PAIRS
@@ -19,6 +20,7 @@ from compose.terminal.typed.finding_games import use
 from grammar.finding import Severity
 from grammar.format import format_game
 from grammar.game import Game
+from library import Hall
 
 
 def fitted(game: Game | str, text: str = BECK, round_min: float | None = 4.5) -> Fit:
@@ -45,6 +47,11 @@ def court(length: float, width: float) -> Floor:
     return floor
 
 
+def bare(name: str) -> Hall:
+    """A hall of the library without what stands in it."""
+    return evolve(library.halls()[name], obstacles=())
+
+
 @pytest.mark.parametrize(
     ("length", "width", "turned", "beside", "behind"),
     [(6, 2, False, 3.75, 6.0), (6, 12, True, 3.0, 1.75), (10, 9.5, False, 0.0, 4.0), (10, 11, True, 3.5, -0.25)],
@@ -52,8 +59,8 @@ def court(length: float, width: float) -> Floor:
 def test_court_lies_the_way_that_leaves_more_room(
     length: float, width: float, turned: bool, beside: float, behind: float
 ) -> None:
-    """In a hall of 18 m by 9.5 m, by hand."""
-    room = room_for(court(length, width), library.halls()["Tarn Head school hall"])
+    """In a hall of 18 m by 9.5 m without what stands in it, by hand."""
+    room = room_for(court(length, width), bare("Tarn Head school hall"), 1, 2.0)
     assert (room.turned, room.beside, room.behind) == (turned, pytest.approx(beside), pytest.approx(behind))
     assert room.fits is (behind >= 0)
 
@@ -62,7 +69,7 @@ def test_court_lies_the_way_that_leaves_more_room(
 def test_as_many_courts_as_leave_the_strip(strip: float, courts: int) -> None:
     """18 m by 9.5 m and courts of 6 m by 2 m with 2 m between them, by hand: two and two along the hall leave 2 m
     and 1.75 m, five in a row across it leave none at the ends."""
-    assert most_courts(court(6, 2), library.halls()["Tarn Head school hall"], strip, 14) == courts
+    assert most_courts(court(6, 2), bare("Tarn Head school hall"), strip, 2.0, 14) == courts
 
 
 def test_court_larger_than_the_hall_is_told_in_metres() -> None:

@@ -14,6 +14,8 @@ from compose.fit.fit import fit
 from compose.fit.suggest.class_wishes import fits
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import in_words
+from compose.staging.floor.values import Rectangle
+from compose.staging.staging import stage
 from compose.telling.wording import ENGLISH
 from grammar.finding import Finding, Severity
 from grammar.format import format_game
@@ -51,17 +53,47 @@ def test_strips_and_stage_are_reckoned_in_by_hand() -> None:
     assert "needs 20 m by 11 m" in found.title and "15 m by 10 m is clear" in found.title
 
 
-@pytest.mark.parametrize("seed", range(12))
+FIXED = (
+    "stage along the north wall, 6 m by 2 m, 4 m from its west end",
+    "stage along the east wall, 5 m by 1.5 m, 2 m from its south end",
+    "wall bars along the south wall, 6 m by 20 cm, 1 m from its west end",
+    "piano, 1.5 m by 0.7 m, 20 cm from the west wall and 30 cm from the south wall",
+    "post, 30 cm by 30 cm, 3 m from the west wall and 8 m from the south wall",
+)
+
+
+def short_m(finding: Finding) -> float:
+    return dict(finding.numbers)["short_m"]
+
+
+@pytest.mark.parametrize("seed", range(40))
 def test_what_is_said_is_what_has_to_go(seed: int) -> None:
-    """A court smaller by so much in both directions has nothing of the hall to mend, one by 10 cm less has."""
+    """A court smaller by so much in both directions has nothing of the hall to mend, one by 15 cm less has: with
+    whatever stands in the hall, for the court lies where its floor is clear."""
     chance = random.Random(seed)
-    length, width = chance.randint(12, 16), chance.randint(8, 12)
-    text = BARE.format(length=length, width=width)
-    court = length + chance.choice((0.5, 1, 2.5)), width - chance.choice((1, 2, 4))
-    (found,) = (each for each in to_mend(text, *court) if each.code == "F-hall")
-    short = dict(found.numbers)["short_m"]
-    assert not to_mend(text, court[0] - short, court[1] - short)
-    assert to_mend(text, court[0] - short + 0.1, court[1] - short + 0.1)
+    length, width = chance.randint(13, 16), chance.randint(10, 12)
+    fixed = chance.sample(FIXED, chance.randint(0, 3))
+    text = BARE.format(length=length, width=width) + "".join(f"      {line}\n" for line in fixed)
+    court = length + chance.choice((-1.5, 0.5, 1, 2.5)), width - chance.choice((0.5, 1, 2))
+    found = [each for each in to_mend(text, *court) if each.code != "F-run-off"]
+    assert len({short_m(each) for each in found}) < 2, "one court in one hall"
+    for each in found[:1]:
+        assert not to_mend(text, court[0] - short_m(each), court[1] - short_m(each))
+        assert to_mend(text, court[0] - short_m(each) + 0.15, court[1] - short_m(each) + 0.15)
+
+
+@pytest.mark.parametrize("wall", ["north", "south", "east", "west"])
+def test_a_court_lies_where_the_floor_is_clear(wall: str) -> None:
+    """By hand: a stage of 2 m along any wall of 15 m by 12 m leaves 13 m by 12 m or 15 m by 10 m, and a court of 11 m
+    by 8 m with 1 m all round goes into both."""
+    assert not to_mend(STAGE.format(wall=wall, end="west" if wall in ("north", "south") else "south"), 11, 8)
+
+
+def test_a_court_lies_in_the_middle_where_nothing_is_near() -> None:
+    """Wall bars of 20 cm do not draw it to the other side of a hall that has the usual strip all round."""
+    text = BARE.format(length=26, width=14) + f"      {FIXED[2]}\n"
+    room = stage(library_games()["lantern-row"], library.norms(), library.kit_names(), sheet_of(text)).room
+    assert room is not None and room.box == Rectangle(4.0, 2.5, 22.0, 11.5)
 
 
 @pytest.mark.parametrize(("wall", "end"), [("north", "west"), ("east", "south")])

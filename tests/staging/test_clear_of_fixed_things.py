@@ -13,6 +13,7 @@ CLASS = """class Stage
   ages 9 to 9
   hall 15 m by 12 m
   stage along the east wall, 6 m by {deep} m, 1.5 m from its south end
+  stage along the west wall, 6 m by {deep} m, 1.5 m from its south end
   8 foam balls
   10 plastic pins
   lesson of 40 min
@@ -20,9 +21,9 @@ CLASS = """class Stage
 
 
 @pytest.mark.parametrize(
-    ("deep", "apart"), [("2", "0.1 m (2 usual, too little)"), ("1", "1.1 m (2 usual, less"), ("0.05", None)]
+    ("deep", "apart"), [("2.9", "0.1 m (2 usual, too little)"), ("1", "1.1 m (2 usual, less"), ("0.05", None)]
 )
-def test_a_stage_near_the_court_is_told(tmp_path: Path, deep: str, apart: str | None) -> None:
+def test_stages_near_the_court_are_told(tmp_path: Path, deep: str, apart: str | None) -> None:
     sheet = tmp_path / "stage.rules"
     sheet.write_text(CLASS.format(deep=deep), encoding="utf-8")
     words = "fit", "lantern row", "--with", "shorter court, part 60 %", "--class", str(sheet)

@@ -13,31 +13,45 @@ from compose.draw.signs.labelling import from_middle
 from compose.draw.signs.lettering import shortened
 from compose.draw.signs.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.signs.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
+from compose.staging.clear_floor import fixed_boxes
 from compose.staging.floor.values import Floor, Rectangle
+from compose.staging.turned import turned_box, turned_hall
 from compose.telling.wording import ENGLISH, Wording
+from grammar.frozen import frozen
 from library.records import Door, Hall
 
 
-def hall_box(floor: Floor, hall: Hall) -> Rectangle:
-    """The hall in the court's metres: the court with all that lies beside it is in the middle of the hall."""
-    x, y = floor.extent.centre
-    long, wide = hall.length_m.usual / 2, hall.width_m.usual / 2
-    return Rectangle(x - long, y - wide, x + long, y + wide)
+@frozen
+class HallSeen:
+    """A hall as it is seen around a floor, its walls in the floor's metres."""
+
+    hall: Hall
+    walls: Rectangle
+
+    @property
+    def fixed(self) -> tuple[tuple[str, Rectangle], ...]:
+        """What stands fixed in it by name, in the floor's metres."""
+        boxes = (each.moved(self.walls.left, self.walls.bottom) for each in fixed_boxes(self.hall))
+        return tuple(zip((each.name for each in self.hall.obstacles), boxes, strict=True))
 
 
-def obstacle_boxes(floor: Floor, hall: Hall) -> Iterator[tuple[str, Rectangle]]:
-    """The fixed things of a hall in the court's metres."""
-    box = hall_box(floor, hall)
-    for fixed in hall.obstacles:
-        left, bottom = box.left + fixed.x_m, box.bottom + fixed.y_m
-        yield fixed.name, Rectangle(left, bottom, left + fixed.length_m, bottom + fixed.width_m)
+def hall_seen(floor: Floor, hall: Hall, court: Rectangle | None = None, turned: bool = False) -> HallSeen:
+    """The hall around a floor that takes `court` of it, in the hall's metres; without one the floor is in its middle.
+    `turned` where the court lies across the hall: it is seen along the court."""
+    seen = turned_hall(hall) if turned else hall
+    long, wide = seen.length_m.usual, seen.width_m.usual
+    extent, own = floor.extent, court
+    if own is not None and turned:
+        own = turned_box(own, hall.length_m.usual)
+    left, low = (own.left, own.bottom) if own else ((long - extent.length) / 2, (wide - extent.width) / 2)
+    return HallSeen(seen, Rectangle(0.0, 0.0, long, wide).moved(extent.left - left, extent.bottom - low))
 
 
-def draw_hall_floor(sheet: Sheet, hall: Hall) -> None:
+def draw_hall_floor(sheet: Sheet, seen: HallSeen) -> None:
     """The floor of the hall with the lines on it; to be drawn before the court."""
-    box = hall_box(sheet.floor, hall)
+    box = seen.walls
     sheet.shapes.append(rectangle(box, Ink(HALL)))
-    for marking in hall.markings:
+    for marking in seen.hall.markings:
         court = library.courts()[marking.court]
         long, wide = court.length_m.usual, court.width_m.usual
         along, across = (wide, long) if marking.turned else (long, wide)
@@ -52,15 +66,15 @@ def lines_told(hall: Hall, wording: Wording) -> tuple[str, ...]:
     return (wording.say("Lines on its floor: {courts}.", courts=wording.listed(courts)),) if courts else ()
 
 
-def draw_walls(sheet: Sheet, hall: Hall) -> None:
+def draw_walls(sheet: Sheet, seen: HallSeen) -> None:
     """Walls, doors and fixed things, over the court, so that a hall too small is seen at once."""
-    box, unit = hall_box(sheet.floor, hall), sheet.unit
-    for _name, fixed in obstacle_boxes(sheet.floor, hall):
+    box, unit = seen.walls, sheet.unit
+    for _name, fixed in seen.fixed:
         sheet.shapes.append(rectangle(fixed, Ink(PALE, DARK, 0.2 * unit)))
         sheet.shapes.append(hatch(fixed, 0.9 * unit, Ink(stroke=MIDDLE, width_m=0.14 * unit)))
         sheet.clearings.take(fixed)
     sheet.shapes.append(rectangle(box, Ink(None, DARK, 0.7 * unit)))
-    for door in hall.doors:
+    for door in seen.hall.doors:
         sheet.shapes.extend(_door(door, box, unit, 0.85 * sheet.text_m, sheet.wording.say("door")))
 
 
@@ -88,11 +102,11 @@ def _door(door: Door, box: Rectangle, unit: float, size: float, name: str) -> tu
     return opening, posts, head, word
 
 
-def name_fixed(sheet: Sheet, hall: Hall) -> None:
+def name_fixed(sheet: Sheet, seen: HallSeen) -> None:
     """The names of the fixed things, inside them or beside them."""
     size = 0.8 * sheet.text_m
-    box = hall_box(sheet.floor, hall)
-    for written, fixed in obstacle_boxes(sheet.floor, hall):
+    box = seen.walls
+    for written, fixed in seen.fixed:
         name = sheet.wording.author(written)
         x, y = fixed.centre
         low = y - 0.3 * size
@@ -119,9 +133,9 @@ def name_fixed(sheet: Sheet, hall: Hall) -> None:
             sheet.shapes.append(placed)
 
 
-def draw_run_off(sheet: Sheet, hall: Hall) -> None:
+def draw_run_off(sheet: Sheet, seen: HallSeen) -> None:
     """The least clear floor on each of the four ways out, measured from the outermost thing on that way."""
-    for start, end in run_offs(sheet.floor, hall):
+    for start, end in run_offs(sheet.floor, seen):
         clear = abs(end[0] - start[0]) + abs(end[1] - start[1])
         upright, tick, size = start[0] == end[0], 0.5 * sheet.unit, 0.8 * sheet.text_m
         ticks = [((x - tick, y), (x + tick, y)) if upright else ((x, y - tick), (x, y + tick)) for x, y in (start, end)]
@@ -138,10 +152,10 @@ def draw_run_off(sheet: Sheet, hall: Hall) -> None:
             sheet.shapes.append(label)
 
 
-def run_offs(floor: Floor, hall: Hall) -> Iterator[tuple[Point, Point]]:
+def run_offs(floor: Floor, seen: HallSeen) -> Iterator[tuple[Point, Point]]:
     """From the edge of what the game needs to the nearest wall or fixed thing on each way out, where it is clear."""
-    box, extent = hall_box(floor, hall), floor.extent
-    fixed = [thing for _name, thing in obstacle_boxes(floor, hall)]
+    box, extent = seen.walls, floor.extent
+    fixed = [thing for _name, thing in seen.fixed]
     x, y = extent.left + 0.04 * extent.length, extent.bottom + 0.07 * extent.width
     east = [(box.right, y), *((b.left, b.centre[1]) for b in fixed if _beside(b, extent) and b.left >= extent.right)]
     west = [(box.left, y), *((b.right, b.centre[1]) for b in fixed if _beside(b, extent) and b.right <= extent.left)]

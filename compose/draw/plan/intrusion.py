@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import hypot
 
-from compose.draw.plan.hall import hall_box, obstacle_boxes
+from compose.draw.plan.hall import HallSeen
 from compose.draw.plan.sheet import Sheet
 from compose.draw.plan.throws import metres
 from compose.draw.signs.labelling import box_of, from_middle
@@ -14,7 +14,6 @@ from compose.draw.signs.shapes import Ink, Label, Lines, Shape, hatch, rectangle
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.wording import ENGLISH, Wording
 from grammar.frozen import evolve, frozen
-from library.records import Hall
 
 LEAST_M = 0.01  # our choice: what reaches in by less than this is a matter of the tape
 
@@ -35,9 +34,9 @@ class Intrusion:
         return wording.say("{distance} beyond the wall", distance=far)
 
 
-def intrusions(floor: Floor, courts: Sequence[Rectangle], hall: Hall) -> Iterator[Intrusion]:
+def intrusions(floor: Floor, courts: Sequence[Rectangle], seen: HallSeen) -> Iterator[Intrusion]:
     """All of them, in the metres of the floor; `courts` are the courts with what lies beside them."""
-    walls = hall_box(floor, hall)
+    walls = seen.walls
     whole = courts[0]
     for court in courts[1:]:
         whole = whole.joined(court)
@@ -50,7 +49,7 @@ def intrusions(floor: Floor, courts: Sequence[Rectangle], hall: Hall) -> Iterato
         deep = min(beyond.length, beyond.width)
         if deep > LEAST_M and beyond != whole:
             yield Intrusion(beyond, deep)
-    for name, fixed in obstacle_boxes(floor, hall):
+    for name, fixed in seen.fixed:
         for court in courts:
             if fixed.overlaps(court):
                 low = max(fixed.left, court.left), max(fixed.bottom, court.bottom)
@@ -65,18 +64,18 @@ def intrusions(floor: Floor, courts: Sequence[Rectangle], hall: Hall) -> Iterato
 FARTHER = sorted(((across, up) for across in range(-16, 17, 2) for up in range(-12, 13)), key=lambda off: hypot(*off))
 
 
-def hatch_intrusions(sheet: Sheet, courts: Sequence[Rectangle], hall: Hall) -> None:
+def hatch_intrusions(sheet: Sheet, courts: Sequence[Rectangle], seen: HallSeen) -> None:
     """Each hatched on the floor: what stands there and what it is called are drawn over it, and stay readable."""
     unit = sheet.unit
-    for found in intrusions(sheet.floor, courts, hall):
+    for found in intrusions(sheet.floor, courts, seen):
         sheet.shapes.append(hatch(found.box, 0.8 * unit, Ink(stroke=WARNING, width_m=0.3 * unit)))
         sheet.shapes.append(rectangle(found.box, Ink(None, WARNING, 0.4 * unit)))
 
 
-def name_intrusions(sheet: Sheet, courts: Sequence[Rectangle], hall: Hall) -> None:
+def name_intrusions(sheet: Sheet, courts: Sequence[Rectangle], seen: HallSeen) -> None:
     """Each named on the drawing itself."""
     size = 0.85 * sheet.text_m
-    for found in intrusions(sheet.floor, courts, hall):
+    for found in intrusions(sheet.floor, courts, seen):
         box = found.box
         words = Label(0.0, 0.0, found.words(sheet.wording), size, WARNING, "middle", True, halo=WHITE)
         (x, y), high = box.centre, 1.3 * size
@@ -103,6 +102,6 @@ def _leader(box: Rectangle, words: Rectangle, size: float) -> Iterator[Shape]:
         yield Lines(((start, end),), Ink(stroke=WARNING, width_m=0.08 * size))
 
 
-def intruding(floor: Floor, courts: Sequence[Rectangle], hall: Hall, wording: Wording = ENGLISH) -> tuple[str, ...]:
+def intruding(floor: Floor, courts: Sequence[Rectangle], seen: HallSeen, wording: Wording = ENGLISH) -> tuple[str, ...]:
     """The same in words, each once."""
-    return tuple(dict.fromkeys(found.words(wording) for found in intrusions(floor, courts, hall)))
+    return tuple(dict.fromkeys(found.words(wording) for found in intrusions(floor, courts, seen)))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from compose.draw.plan.court import draw_court, draw_tracks
-from compose.draw.plan.hall import draw_hall_floor, draw_walls, hall_box, hall_words, lines_told
+from compose.draw.plan.hall import HallSeen, draw_hall_floor, draw_walls, hall_seen, hall_words, lines_told
 from compose.draw.plan.intrusion import hatch_intrusions, intruding, name_intrusions
 from compose.draw.plan.plan import described, drawn_hall, finished, plan_of, plan_on_card
 from compose.draw.plan.sheet import Sheet, without_throws
@@ -13,38 +13,39 @@ from compose.draw.signs.symbols import symbol
 from compose.draw.units import METRIC, Units
 from compose.staging.floor.values import Floor, Rectangle
 from compose.staging.staging import Staging
-from compose.staging.turned import turned_box, turned_hall
+from compose.staging.turned import turned_box
 from compose.telling.for_class import courts_said, teams_said
 from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
-from library import Hall
 
 
 def class_plan(
     game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH, letters: float = 1.0
 ) -> Drawing:
     """The plan of a page of its own; `game` is the game under the title that is to stand there."""
-    hall, turned = staging.school_class.hall, staging.court.turned
     if len(staging.courts) > 1:
         return _courts_plan(game, staging, "below", letters, units, wording)
-    return plan_of(game, staging.court.floor, hall, turned=turned, letters=letters, units=units, wording=wording)
+    hall, court = staging.school_class.hall, staging.court
+    box, turned = court.box, court.turned
+    return plan_of(game, court.floor, hall, court=box, turned=turned, letters=letters, units=units, wording=wording)
 
 
 def class_plan_on_card(
     game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH, large: bool = False
 ) -> Drawing:
     """The plan as it stands on a card."""
-    hall, turned = staging.school_class.hall, staging.court.turned
     if len(staging.courts) > 1:
         return _courts_plan(game, staging, *(("below", 1.25) if large else ("beside", 1.35)), units, wording)
-    return plan_on_card(game, staging.court.floor, hall, turned=turned, units=units, wording=wording, large=large)
+    hall, court = staging.school_class.hall, staging.court
+    box, turned = court.box, court.turned
+    return plan_on_card(game, court.floor, hall, court=box, turned=turned, units=units, wording=wording, large=large)
 
 
 def class_described(game: Game, staging: Staging, wording: Wording = ENGLISH) -> str:
     """The plan in words: one court, and how many there are of it."""
-    hall, turned = staging.school_class.hall, staging.court.turned
     if len(staging.courts) == 1:
-        return described(game, staging.court.floor, hall, wording, turned)
+        seen, floor = _hall_around(staging, staging.court.floor), staging.court.floor
+        return described(game, floor, staging.school_class.hall, wording, seen)
     of_one = described(game, staging.court.floor, None, wording)
     courts, teams = courts_said(staging, wording), teams_said(staging, wording)
     side_by_side = wording.say("{courts} side by side: {teams}.", courts=courts, teams=teams)
@@ -53,13 +54,13 @@ def class_described(game: Game, staging: Staging, wording: Wording = ENGLISH) ->
 
 def _hall_told(staging: Staging, wording: Wording) -> str:
     """The hall around several courts, and what of them has no room in it."""
-    hall, _ = _hall_seen(staging)
-    own = staging.school_class.hall
-    if hall is None or own is None:
+    own, boxes = staging.school_class.hall, _boxes(staging)
+    needed = _needed(boxes)
+    seen = _hall_around(staging, needed)
+    if own is None or seen is None:
         return ""
-    boxes = _boxes(staging)
     told = [wording.say("Hall: {hall}.", hall=hall_words(own, wording)), *lines_told(own, wording)]
-    told += [f"{words}." for words in intruding(_needed(boxes), boxes, hall, wording)]
+    told += [f"{words}." for words in intruding(needed, boxes, seen, wording)]
     return f" {' '.join(told)}"
 
 
@@ -71,10 +72,12 @@ def _needed(boxes: tuple[Rectangle, ...]) -> Floor:
     return Floor(whole.length, whole.width, (), ())
 
 
-def _hall_seen(staging: Staging) -> tuple[Hall | None, bool]:
-    """The hall with the courts along it, and whether it was turned for that."""
-    hall, turned = staging.school_class.hall, staging.court.turned
-    return (turned_hall(hall) if hall is not None and turned else hall), turned
+def _hall_around(staging: Staging, floor: Floor) -> HallSeen | None:
+    """The hall around the floor of all courts, with the courts along it."""
+    hall, whole = staging.school_class.hall, staging.courts[0].box
+    for court in staging.courts[1:]:
+        whole = whole.joined(court.box)
+    return hall_seen(floor, hall, whole, staging.court.turned) if hall is not None else None
 
 
 def _boxes(staging: Staging) -> tuple[Rectangle, ...]:
@@ -89,26 +92,26 @@ def _boxes(staging: Staging) -> tuple[Rectangle, ...]:
 
 def _courts_plan(game: Game, staging: Staging, legend: str, letters: float, units: Units, wording: Wording) -> Drawing:
     boxes = _boxes(staging)
-    hall, turned = _hall_seen(staging)
     needed = _needed(boxes)
-    around = needed.extent.joined(hall_box(needed, hall)) if hall else needed.extent
+    hall, seen = staging.school_class.hall, _hall_around(staging, needed)
+    around = needed.extent.joined(seen.walls) if seen else needed.extent
     unit = max(around.length, 1.6 * around.width) / 100
     sheet = Sheet(game, needed, unit, letters, units, wording)
-    if hall:
-        draw_hall_floor(sheet, hall)
+    if seen:
+        draw_hall_floor(sheet, seen)
     for number, (court, box) in enumerate(zip(staging.courts, boxes, strict=True), start=1):
         _draw_court(sheet, court.floor, box, number)
-    if hall:
-        draw_walls(sheet, hall)
-        hatch_intrusions(sheet, boxes, hall)
-        name_intrusions(sheet, boxes, hall)
+    if seen:
+        draw_walls(sheet, seen)
+        hatch_intrusions(sheet, boxes, seen)
+        name_intrusions(sheet, boxes, seen)
     key = Sheet(without_throws(game), staging.court.floor, unit, letters, units, wording, shapes=sheet.shapes)
     captions: tuple[str, ...] = (courts_said(staging, wording), teams_said(staging, wording))
     if hall:
-        captions = (*captions, wording.say("in {hall}", hall=hall_words(staging.school_class.hall or hall, wording)))
-    drawn = drawn_hall(sheet, hall, around, turned) if hall else around.grown(1.4 * unit)
+        captions = (*captions, wording.say("in {hall}", hall=hall_words(hall, wording)))
+    drawn = drawn_hall(sheet, seen, around, staging.court.turned) if seen else around.grown(1.4 * unit)
     words = class_described(game, staging, wording)
-    return finished(key, (drawn, around), captions, legend, hall is not None, words)
+    return finished(key, (drawn, around), captions, legend, seen is not None, words)
 
 
 def _draw_court(sheet: Sheet, floor: Floor, box: Rectangle, number: int) -> None:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from compose.draw.plan.court import draw_court, draw_sizes, draw_tracks, name_areas, name_sides
 from compose.draw.plan.hall import (
+    HallSeen,
     draw_hall_floor,
     draw_north,
     draw_run_off,
     draw_walls,
-    hall_box,
+    hall_seen,
     hall_words,
     lines_told,
     name_fixed,
@@ -23,7 +24,6 @@ from compose.draw.signs.shapes import Drawing, Ink, Label, rectangle
 from compose.draw.signs.symbols import symbol
 from compose.draw.units import METRIC, Units, in_units
 from compose.staging.floor.values import Floor, Rectangle
-from compose.staging.turned import turned_hall
 from compose.telling.french import side_label
 from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
@@ -39,6 +39,7 @@ def plan_of(
     floor: Floor,
     hall: Hall | None = None,
     *,
+    court: Rectangle | None = None,
     turned: bool = False,
     legend: str = "below",
     letters: float = 1.0,
@@ -48,16 +49,16 @@ def plan_of(
     """The plan of a floor; with a hall its walls, doors, fixed things and run-off are drawn too.
 
     `legend` is "below" (for a plan of its own) or "beside" (for the breadth of a card); `letters` above 1
-    makes all words larger. `units` are those of the figures; the plan itself is the same. `turned` where the court
-    lies across the hall.
+    makes all words larger. `units` are those of the figures; the plan itself is the same. `court` is what the floor
+    takes of the hall, in its metres (its middle, where nobody says it), `turned` where it lies across the hall.
     """
-    seen = turned_hall(hall) if hall and turned else hall
-    around = floor.extent.joined(hall_box(floor, seen)) if seen else floor.extent
+    seen = hall_seen(floor, hall, court, turned) if hall else None
+    around = floor.extent.joined(seen.walls) if seen else floor.extent
     unit = max(around.length, 1.6 * around.width) / 100
     sheet = Sheet(game, floor, unit, letters, units, wording)
     _draw_floor(sheet, seen)
     box = drawn_hall(sheet, seen, around, turned) if seen else _drawn_sizes(sheet)
-    words = described(game, floor, hall, wording, turned)
+    words = described(game, floor, hall, wording, seen)
     return finished(sheet, (box, around), _captions(game, hall, wording), legend, hall is not None, words)
 
 
@@ -84,6 +85,7 @@ def plan_on_card(
     floor: Floor,
     hall: Hall | None = None,
     *,
+    court: Rectangle | None = None,
     turned: bool = False,
     units: Units = METRIC,
     wording: Wording = ENGLISH,
@@ -91,29 +93,31 @@ def plan_on_card(
 ) -> Drawing:
     """The plan as it stands on a card; `large` has bigger words, and the legend below it."""
     legend, letters = ("below", 1.25) if large else ("beside", 1.35)
-    return plan_of(game, floor, hall, turned=turned, legend=legend, letters=letters, units=units, wording=wording)
+    return plan_of(
+        game, floor, hall, court=court, turned=turned, legend=legend, letters=letters, units=units, wording=wording
+    )
 
 
-def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:
+def _draw_floor(sheet: Sheet, seen: HallSeen | None) -> None:
     """Everything that lies on the floor, from the lowest layer to the names on top."""
     floor = sheet.floor
-    if hall:
-        draw_hall_floor(sheet, hall)
+    if seen:
+        draw_hall_floor(sheet, seen)
     draw_court(sheet)
     draw_tracks(sheet)
-    if hall:
-        draw_walls(sheet, hall)
-        hatch_intrusions(sheet, (floor.extent,), hall)
+    if seen:
+        draw_walls(sheet, seen)
+        hatch_intrusions(sheet, (floor.extent,), seen)
     for item in floor.items:
         reach = sheet.shown(item)
         sheet.clearings.take(Rectangle(item.x, item.y, item.x, item.y).grown(reach).joined(item.box))
     draw_throws(sheet)
     for item in sorted(floor.items, key=lambda thing: thing.on is not None):
         sheet.shapes.extend(symbol(item, sheet.style(item.side), sheet.least_m, sheet.ball_kind(item.name)))
-    name_sides(sheet, hall_box(floor, hall).top - floor.extent.top if hall else floor.length_m)
+    name_sides(sheet, seen.walls.top - floor.extent.top if seen else floor.length_m)
     name_areas(sheet)
-    if hall:
-        name_intrusions(sheet, (floor.extent,), hall)
+    if seen:
+        name_intrusions(sheet, (floor.extent,), seen)
 
 
 def _drawn_sizes(sheet: Sheet) -> Rectangle:
@@ -124,11 +128,11 @@ def _drawn_sizes(sheet: Sheet) -> Rectangle:
     return Rectangle(extent.left - edge, extent.bottom - edge, extent.right + 1.2 * unit, extent.top + named)
 
 
-def drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle, turned: bool) -> Rectangle:
+def drawn_hall(sheet: Sheet, seen: HallSeen, around: Rectangle, turned: bool) -> Rectangle:
     """Run-off, names and north arrow of the hall, as it is seen; gives the box that holds them."""
     unit, size = sheet.unit, sheet.text_m
-    draw_run_off(sheet, hall)
-    name_fixed(sheet, hall)
+    draw_run_off(sheet, seen)
+    name_fixed(sheet, seen)
     if not WINDS & {side.name.lower() for side in sheet.game.sides}:  # it would point away from a side of that name
         draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size, turned)
     edge = unit + 1.2 * size
@@ -141,7 +145,9 @@ def _captions(game: Game, hall: Hall | None, wording: Wording) -> tuple[str, ...
     return (court, wording.say("in {hall}", hall=hall_words(hall, wording))) if hall else (court,)
 
 
-def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = ENGLISH, turned: bool = False) -> str:
+def described(
+    game: Game, floor: Floor, hall: Hall | None, wording: Wording = ENGLISH, seen: HallSeen | None = None
+) -> str:
     """The plan in words, for those who cannot see it."""
     say, number = wording.say, wording.counted
     size = {"long": wording.figure(game.court_m[0]), "wide": wording.figure(game.court_m[1])}
@@ -168,6 +174,6 @@ def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = EN
     if hall:
         parts.append(say("Hall: {hall}.", hall=hall_words(hall, wording)))
         parts.extend(lines_told(hall, wording))
-        seen = turned_hall(hall) if turned else hall
+    if seen:
         parts.extend(f"{words}." for words in intruding(floor, (floor.extent,), seen, wording))
     return " ".join(parts)
