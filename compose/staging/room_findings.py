@@ -34,7 +34,7 @@ LEFT_CLEAR = "{too_small} Of it {length} m by {width} m is clear of what stands 
 _MENDS = {
     "F-area": "Play with fewer at a time, or on a larger court.",
     "F-run-off": "Play on a smaller court, or pad what is near.",
-    HALL_FLOOR: "No game changes that: let some pupils keep the score and take turns, or play in a larger hall.",
+    HALL_FLOOR: "Let some pupils keep the score and take turns, or play in a larger hall.",
     FLOOR_TO_USE: "Leave them more of the court, play with fewer at a time, or on a larger court.",
     OPEN_FLOOR: "Make the places where nobody is touched less deep, play with fewer at a time, or on a larger court.",
 }  # by what is too small, or else by the finding
@@ -79,14 +79,22 @@ def _too_small(room: Room, short_m: float, clear: Rectangle, least_m: float) -> 
     return said(LEFT_CLEAR, too_small=title, length=Figure(clear.length, ".4g"), width=Figure(clear.width, ".4g"))
 
 
+def asks_mending(each: Limit) -> bool:
+    """Whether there is less than the least of something that another court or game would have more of."""
+    return each.broken and each.what != HALL_FLOOR
+
+
 def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
     """Floor for each pupil and strips to the walls that are less than usual. That the hall is small for the class is
     only to know: no game changes it, and whether there is room to play the court says."""
     for each in limits:
         if each.kept:
             continue
+        pattern = "The {what} is {there} {unit}; {usual} {unit} is usual, {least} {unit} the least."
+        if each.what == HALL_FLOOR:
+            pattern = "The {what} is {there} {unit}; {usual} {unit} is usual, and no game changes that."
         title = said(
-            "The {what} is {there} {unit}; {usual} {unit} is usual, {least} {unit} the least.",
+            pattern,
             what=each.what,
             there=Figure(each.there, ".3g"),
             unit=Written(each.unit),
@@ -96,7 +104,7 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
         code = "F-area" if each.unit == "m2" else "F-run-off"
         mend = _MENDS.get(each.what) or _MENDS[code]
         hint = Named(f"{mend} Source: {each.said_by()}.")  # sources are English: others are told by the code what to do
-        make = warning if each.broken and each.what != HALL_FLOOR else note
+        make = warning if asks_mending(each) else note
         found = make(code, title, of_court(game), hint, there=each.there, least=each.least, usual=each.usual)
         others = beside_court(game) if code == "F-run-off" else ()
         yield evolve(found, others=of_safe_places(game) if each.what == OPEN_FLOOR else others)

@@ -11,6 +11,7 @@ from compose.answer.answer import CLASS, Answer, to_mend
 from compose.check import Budget
 from compose.fit.fit import Fit, fit_of
 from compose.modifiers.remix_sheet import remix_title
+from compose.staging.room_findings import asks_mending
 from compose.telling.amounts import rounds_in_lesson
 from compose.telling.for_class import class_lines
 from compose.telling.wording import ENGLISH, Wording
@@ -115,7 +116,7 @@ def fit_lines(found: Fit, wording: Wording = ENGLISH) -> Iterator[str]:
         pattern = "{what}: {there} {unit} ({usual} usual, kept)."
         if not each.kept:
             pattern = "{what}: {there} {unit} ({usual} usual, less than usual)."
-        if each.broken:
+        if asks_mending(each):
             pattern = "{what}: {there} {unit} ({usual} usual, too little)."
         yield say(pattern, what=what, there=there, unit=each.unit, usual=usual)
     yield from _lesson(found, wording)
