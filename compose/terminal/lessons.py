@@ -13,8 +13,8 @@ from compose.answer.answer import Answer, not_proved, to_mend
 from compose.check import Budget
 from compose.draw.card.card import Card
 from compose.draw.card.of_remix import titled
-from compose.draw.card.proof import check_lines
 from compose.draw.lesson.findings import lesson_findings
+from compose.draw.lesson.known import known_line
 from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
 from compose.draw.units import in_units
@@ -59,7 +59,7 @@ def make_lesson(
         long, short = f"{table.lesson.minutes:.0f} min", f"{table.short_min:.0f} min"
         title = f"The lesson of {long} is {short} too short for {listing(names)}."
         refuse(title, "Leave a game out, or give the lesson more time with --minutes.", as_json)
-    known = tuple(_known(one, answer, wording) for one, answer in zip(planned, answers, strict=True))
+    known = tuple(known_line(one.game.title, answer, wording) for one, answer in zip(planned, answers, strict=True))
     card = lesson_card(table, wording.say(title) if title == USUAL_TITLE else title, wording, known)
     card = in_units(card, shown)
     if out is not None:
@@ -84,11 +84,6 @@ def uses_of(order: int, modifiers: Sequence[str], games: int, as_json: bool) -> 
         if numbered is None or int(numbered[1]) == order:
             found.append(numbered[2] if numbered else written)
     return tuple(found)
-
-
-def _known(one: Planned, answer: Answer, wording: Wording) -> str:
-    """What is known of a game, in one line; its findings are told on the terminal."""
-    return f"{one.game.title}{wording.say(':')} {next(check_lines(answer, wording))}."
 
 
 def _planned(prepared: Ready, answer: Answer) -> Planned:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import library
 from compose.answer.answer import Answer
 from compose.draw.card.of_remix import titled
-from compose.draw.card.proof import check_lines
+from compose.draw.lesson.known import known_line
 from compose.draw.lesson.minutes_bar import NAMES, play_said, time_bar
 from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import PLAY, LessonTable, Planned, Slot, lesson_table
@@ -73,7 +73,7 @@ def _planned(games: Sequence[Asked], forecast: bool, wording: Wording) -> tuple[
         game = titled(made)
         minutes = answer.round_minutes or clock
         planned.append(Planned(game, answer.staged.staging, minutes, answer.active_in_round, answer.numbers))
-        known.append(f"{game.title}{wording.say(':')} {next(check_lines(answer, wording))}.")
+        known.append(known_line(game.title, answer, wording))
     return planned, known
 
 
