@@ -32,6 +32,7 @@ from grammar.words import plural
 _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in which every name was declared before
 
 
+_IN_NO_NAME = frozenset(("per", "each", "every", "against", "versus", "vs"))
 _NO_OWNERS = ("team", "child", "pupil", "kid")
 _IN_NO_CUPBOARD = ("players", "children", "pupils", "kids", "students", "year-olds", "year olds", "years old",
                    "years", "minutes", "mins", "hour", "hours")  # fmt: skip
@@ -106,7 +107,10 @@ class LineReader:
         Not `strict`: a bench of which no line says where it is, or the like, does, and so does a slip of a name.
         """
         if isinstance(sentence, Sides):
-            return not any(name.text.endswith(NO_NAMES_OF_SIDES) for name in sentence.names)
+            said = [name.text for name in sentence.names]
+            return not any(name.endswith(NO_NAMES_OF_SIDES) or _IN_NO_NAME & {*name.split()} for name in said)
+        if isinstance(sentence, Kit) and _IN_NO_NAME & {*sentence.name.text.split()}:
+            return False
         if section == "class" and isinstance(sentence, Kit):
             return not sentence.name.text.endswith(_IN_NO_CUPBOARD)
         if isinstance(sentence, Kit | Role) and isinstance(sentence.owner, OwnerName):

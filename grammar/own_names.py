@@ -24,8 +24,9 @@ _MASKED = re.compile(rf"{MASK}(\d+)")
 _OF_NAMES = frozenset(("WORD", "COURT", "SIDE_LINE", "PARTS", "THING", "SIZE"))
 _ARTICLES = frozenset(("a", "an", "the", "their", "its", "each", "every", "all", "any", "that"))
 _OF_SENTENCES = _ARTICLES | frozenset(
-    ("of", "for", "to", "from", "and", "or", "with", "is", "are", "has", "have", "in", "on", "at", "by")
-)
+    ("of", "for", "to", "from", "and", "or", "with", "is", "are", "has", "have", "in", "on", "at", "by", "per", "vs",
+     "against", "versus")
+)  # fmt: skip
 NO_NAMES_OF_SIDES = ("sides", "teams", "groups")  # "two teams" says how many there are, not what they are called
 _DECLARED = {
     "head": re.compile(r"switch\s+(.+?)\s*,", re.IGNORECASE),
@@ -35,6 +36,10 @@ _DECLARED = {
         r'(?:\w+)\s+((?:"[^"]*"|.)+?)\s*(?:\(\s*one\s+([^)]+?)\s*\).*|,.*|\bfor\s.*)?$', re.IGNORECASE
     ),
 }
+_SAID_OTHERWISE = re.compile(
+    rf"\b(?:per|against|versus|vs|v)\b|\beach (?:team|side)\b(?! begins)|\ba (?:team|side)\b|^(?:{NUMBER})\b(?!.*,.*:)"
+    rf".*\b(?:and|,)\s+(?:{NUMBER})\b", re.IGNORECASE
+)  # fmt: skip
 _APART = re.compile(r"\s*,\s*|\s+and\s+", re.IGNORECASE)
 _QUOTED = re.compile(r'"([^"]*)"')
 _NAME = re.compile(r"[^\W\d_][\w-]*(?: [^\W_][\w-]*){0,4}")
@@ -100,8 +105,9 @@ def declared_names(part: Part) -> DeclaredNames:
     but with a number in it, and what begins with its place in a row, such as "last cone"."""
     found, surely = dict[str, None](), set[str]()
     for section, lines in (("head", part.head), *((name, lines) for name, _, lines in part.sections)):
-        for line in lines if section in _DECLARED else ():
-            match = _DECLARED[section].match(line.text)
+        declaring = lines if section in _DECLARED else ()
+        for text in (each for line in declaring for each in _lines(section, line.text)):
+            match = _DECLARED[section].match(text)
             for said in match.groups() if match else ():
                 names = tuple(_names_in(said or "", section))
                 found |= dict.fromkeys(names)
@@ -113,6 +119,15 @@ def declared_names(part: Part) -> DeclaredNames:
     plain = tuple(name for name in found if name not in odd)
     known = (name for name in found if name not in odd or name in own)
     return DeclaredNames(_all_forms(known), _all_forms(own), plain)
+
+
+def _lines(section: str, text: str) -> Iterator[str]:
+    """A line as it stands, and as the language says it where it seems to be said otherwise."""
+    yield text
+    if section in ("sides", "kit") and _SAID_OTHERWISE.search(text):
+        from grammar.heard.declared import as_declared  # loaded only where a sheet has such a line
+
+        yield from as_declared(section, text)
 
 
 def _is_counted(name: str) -> bool:

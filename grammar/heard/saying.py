@@ -14,7 +14,7 @@ WHAT = rf"(?:{SHIELD}\d+|[\w-]+(?: ball)?)"  # what somebody or something is cal
 _SHIELDED = re.compile(rf"{SHIELD}(\d+)")
 _STRING = r'"[^"]*"|[“„«][^"“”„«»]*[“”»]'
 _CURLY = re.compile("[“”„«»]")
-_ONE = re.compile(r"\b(?:an?|each|every) $", re.IGNORECASE)
+_ONE = re.compile(r"\b(?:an?|each|every|role) $", re.IGNORECASE)
 _OF_ANY_SHEET = ("ball", "balls")  # which mean the same whether the kit calls something so or not
 New = str | Callable[[re.Match[str]], str]
 
@@ -76,7 +76,7 @@ class Shielded:
     names: tuple[str, ...]
 
     def opened(self, text: str) -> str:
-        """A text with what stood behind the shields; of a name that stands behind "a" or "each" the singular."""
+        """A text with what stood behind the shields; of a name behind "a", "each" or "role" the singular."""
         return _SHIELDED.sub(self._opened, text)
 
     def _opened(self, match: re.Match[str]) -> str:

@@ -13,9 +13,8 @@ _BEGINS = r"(?:begins?|starts?|stands?|sits?|waits?|is|are|lies?|goes?)"
 
 def _role(match: re.Match[str]) -> str:
     number, called = match["number"] or match["of_each"], match["who"] or match["them"]
-    who = called if number == "1" else next(iter(singulars(called)), "")
-    players = "player" if number == "1" else "players"
-    return match[0] if not who else f"role {who}: {number} {players} of each side"
+    who = called if number == "1" else next(iter(singulars(called)), called)  # of a name that is known later on
+    return f"role {who}: {number} {'player' if number == '1' else 'players'} of each side"
 
 
 def _of_each(match: re.Match[str]) -> str:
