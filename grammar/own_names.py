@@ -106,8 +106,8 @@ def declared_names(part: Part) -> DeclaredNames:
     found, surely = dict[str, None](), set[str]()
     for section, lines in (("head", part.head), *((name, lines) for name, _, lines in part.sections)):
         declaring = lines if section in _DECLARED else ()
-        for text in (each for line in declaring for each in _lines(section, line.text)):
-            match = _DECLARED[section].match(text)
+        for declared in (each for line in declaring for each in _lines(section, line.text)):
+            match = _DECLARED[section].match(declared)
             for said in match.groups() if match else ():
                 names = tuple(_names_in(said or "", section))
                 found |= dict.fromkeys(names)

@@ -17,7 +17,7 @@ _OF_A_BALL = (  # so that "it" is the ball, not what was knocked nor who was hit
 )
 _OF_A_THING = r"(?P<event>^(?:an?|the) [^:]* is knocked[^:]*)"
 _OTHER_SIDE = _SIDE.replace("side>", "other>")
-_IT_GOES = rf"it (?:goes to|belongs to|is given to|is for) {_SIDE}"
+_IT_GOES = rf"it (?:goes to|comes back to|belongs to|is given to|is for) {_SIDE}"
 _GETS = r"(?:has|gets|takes|keeps|is given|starts with|begins with|throws in|restarts with)"
 _CATCHER = r"(?:the catcher(?:'s side)?|the side that (?:caught|intercepted) it|whoever caught it|them)"
 _KEEPS = (

@@ -14,7 +14,7 @@ _THEY = r"(?:he or she|he/she|she|he|they|this player|the player)"
 _ANYBODY = r"(?:anyone|anybody|whoever|everyone|everybody|a player)"
 _DO = (
     r"(?:changes?|swaps?|switch|switches|runs?|goe?s?|sits?|waits?|returns?|joins?|becomes?|freezes?|loses?|drops?|"
-    r"puts?|brings?)"
+    r"puts?|brings?|stands?|stops?|kneels?|leaves?)"
 )
 _NEXT = r"(?:the|its|that|it|they|he|she|all|everyone|everybody|play)"
 _EACH = r"(?:each|every|a|any|the)"
@@ -56,7 +56,27 @@ def _who_is(match: re.Match[str]) -> str:
 
 
 TO_WHOM: tuple[Saying, ...] = (
-    saying(r"^(?:on|with|for|after) (?:a|each|every) (?:catch|caught ball)[,:]? (?=\w)", "a ball is caught: ", "when"),
+    saying(r"^(?:(?:on|with|for|after) )?(?:a |each |every )?(?:catch|caught ball)(?:,|:| (?=the |all )) ?(?=\w)",
+           "a ball is caught: ", "when"),
+    saying(r"^(the thrower) of a caught ball(?= )", r"a ball is caught: \1", "when"),
+    saying(rf"^(?:if|when) (?P<event>hit|touched|tagged),? (?=(?:{_DO}) )", _who_is, "when"),
+    saying(rf"^(?P<event>hit|touched|tagged) (?:players|children) (?=(?:{_DO}|are) )", _who_is, "when"),
+    saying(rf"^(?:when|if|once) all (?:of )?(?:the )?({WHAT}) of (?:a|1) side (?:are|have) (?:down|fallen|knocked "
+           rf"over)[,:]? ",
+           r"a side has no \1 standing: ", "when"),
+    saying(rf"^(?:a player|whoever|anyone who|a runner) (?:brings|takes|carries|gets) (?:home )?(an? {WHAT})(?: "
+           rf"home)?: "
+           r"(?:(?:their|the player's|the runner's|that) side )?(?=scores|gets)", r"\1 arrives: the carrier's side ",
+           "when"),
+    saying(rf"^(?:a|each|every) ({WHAT}) (?:who|that) (?:gets|makes it|comes|runs)(?: safely)? (?:across|over|through|"
+           rf"home|to "
+           rf"the other side)[,:]? (?:scores|gets) {_POINTS}$",
+           lambda match: f"a {match[1]} arrives: the {match[1]}'s side scores {_number(match)}", "when"),
+    saying(r" without being (?:touched|tagged|hit|caught)(?=:)", "", "when"),
+    saying(r"^(?:an?|the) ball goes over the side ?line(?=:)", "a ball leaves the court", "when"),
+    saying(r"(?<=: )(?:a )?throw-?in for (the other side|that side)$", r"\1 has the ball", "when"),
+    saying(rf"^(after \d+ (?:min|s))[,:]? (?:there is )?(?:a|1) (?:second|third|fourth|new|further|extra) ({WHAT})$",
+           r"\1: another \2 comes in", "when"),
     saying(rf"^(?:when|if|once) (an? {WHAT} (?:{_FALLS}|is (?:caught|touched|tagged|missed|hit))) (?={_NEXT} )",
            r"\1: ", "when"),
     saying(rf"^(?P<then>[^:]+?),? (?:when|if|every time|each time|once) (?P<event>an? {WHAT} (?:{_FALLS}|is \w+|"

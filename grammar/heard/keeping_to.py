@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.heard.saying import WHAT, Saying, saying
+from grammar.words import capital
 
 _MIDDLE = r"the (?:middle|centre|center|half-?way)(?: line)?"
 _NOBODY = r"(?:(?:nobody|no one|no player)(?: (?:may|can|is allowed to))?|players (?:(?:may|can|must|do) not|never))"
@@ -18,6 +19,10 @@ _SKILL = r"((?:overarm |underarm )?throw|roll|kick|strike)"
 
 def _held(match: re.Match[str]) -> str:
     return f"a {match['ball']} is held at most {match['time']}"
+
+
+def _for_people(match: re.Match[str]) -> str:
+    return f'"{capital(match[0])}."'
 
 
 KEEPING_TO: tuple[Saying, ...] = (
@@ -41,6 +46,23 @@ KEEPING_TO: tuple[Saying, ...] = (
            r"counts?$", r"a hit above the \1 does not count", "play"),
     saying(r"^(?:a hit|hits|a ball|balls) (?:to|against|in) the (?:head|face) (?:do|does) not count$",
            "a hit above the shoulder does not count", "play"),
+    saying(r"^(?:players )?(?:may |must )?(?:only )?(?:be hit|aim|are hit|hits?) (?:only )?(?:below|under) the "
+           r"(shoulder|hip|"
+           r"knee)s?(?: only)?$", r"a hit above the \1 does not count", "play"),
+    saying(rf"^(?:(?:the|a) ball (?:must )?(?:be |is )?passed(?: on)?|(?:players )?pass(?: the ball)?(?: on)?) (?:in|"
+           rf"within|"
+           rf"after) (?:at most )?{_TIME}$", r"a ball is held at most \g<time>", "play"),
+    saying(r"^after (\d+) steps (?:the ball (?:must )?(?:be |is )?passed(?: on)?|(?:players )?pass(?: the ball)?)$",
+           r"at most \1 steps with the ball", "play"),
+    saying(r"^no (?:body |physical )?(?:contact|pushing|shoving|grabbing|tripping|tackling|blocking)$",
+           _for_people, "play"),
+    saying(r",? from (?:a distance of |at least )(\d+(?:\.\d+)? m)(?: away)?$", r", from \1 away", "play"),
+    saying(r"^(?:the )?(caught|missed|scored|blocked) balls (stay|go|rest|belong)(?= )", r"a \1 ball \2s", "play"),
+    saying(r"^(?:a )?loose balls? (?:are|is|be) (?:picked up|taken|fetched) by (?:anyone|anybody|everyone|whoever is "
+           r"first)$|"
+           r"^(?:a )?loose balls? (?:belongs?|goe?s?|are|is) (?:to|for) whoever (?:gets|is|comes)(?: (?:to )?(?:it|"
+           r"them))?"
+           r"(?: at (?:it|them))? first$", "whoever is first at a loose ball has it", "play"),
     saying(r"^only direct hits count$", "a hit after a bounce or off the wall does not count", "play"),
     saying(rf"^players (?:are|be)? ?(?:only )?(?:touched|tagged)(?: only)? in {_OTHER_HALF}(?: only)?{_BY_THEM}$",
            "players touch players of the other side in their half", "play"),

@@ -19,7 +19,7 @@ WHO_HAS_WON: tuple[Saying, ...] = (
            "a side loses when it has no players in", "finish"),
     saying(r"^(?:when|if|once) (?:a|1|any) side has (?:no more players|no players(?: left)?)(?: left| in)?,? (?:then )?"
            r"the other(?: side)? wins$", "a side wins when the other side has no players in", "finish"),
-    saying(rf"^{_WHO} (?:first )?(?:knocks(?: down| over)?|clears) all (?:of )?(?:the )?({WHAT}) of the other side"
+    saying(rf"^{_WHO} (?:first )?(?:knocks?(?: down| over)?|clears?) all (?:of )?(?:the )?({WHAT}) of the other side"
            r"(?: first)? wins$", r"a side wins when the other side has no \1 standing", "finish"),
     saying(r"^(?:the )?(?:game|round) (?:is over|ends|stops) (?:when|once|if) (?:1|a|any) side (?:has|reaches|gets) "
            r"(\d+) points$", r"the first side to \1 points wins", "finish"),
@@ -33,6 +33,14 @@ WHO_HAS_WON: tuple[Saying, ...] = (
            "the round ends when there is at most 1 player in, those who are left win", "finish"),
     saying(r",? (?:else )?(?:if|when|at) (?:it is )?(?:level|a draw|equal|tied|a tie|even|drawn),? (?:then )?(?:the )?"
            r"next (point|goal) (?:decides|wins)(?: it)?$", r", else the next \1 wins", "finish"),
+    saying(r"^(?:the )?winner is (?:the side )?(?:with|who has|that has) (?:the )?(?:most|more) (.+?) after (\d+ "
+           r"(?:min|s))$",
+           r"after \2: more \1 wins", "finish"),
+    saying(r"\b(most|more|fewer|fewest) players left\b", r"\1 players in", "finish"),
+    saying(r"^(?:a|the) side (?:that reaches|with|wins with) (\d+) points(?: wins)?$|^(\d+) points win$",
+           lambda match: f"the first side to {match[1] or match[2]} points wins", "finish"),
+    saying(r"^(?:a|the) side wins (?:by|with a lead of) (\d+) (points|goals)$",
+           r"a side wins when it has at least \1 more points than the other side", "finish"),
     saying(r"^(?:the side with )?(?:the )?(?:most|more) (.+?) after (\d+ (?:min|s)) wins$", r"after \2: more \1 wins",
            "finish"),
 )  # fmt: skip
