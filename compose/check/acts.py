@@ -49,9 +49,9 @@ class Acts:
     owed_in: Longs
 
 
-def powers_of(net: Net, side: str) -> Powers:
-    """What the rules leave to a side."""
-    mine = _mask([transition.side == side for transition in net.transitions])
+def powers_of(net: Net, *sides: str) -> Powers:
+    """What the rules leave to a side, or to several that act as one."""
+    mine = _mask([transition.side in sides for transition in net.transitions])
     forced = _mask([transition.forced for transition in net.transitions])
     return Powers(mine & ~forced, mine & forced, mine & forced)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from compose.check.explore import TooLarge, explore
 from compose.check.findings import AT_THE_START, FINDINGS, STUCK_AT_ONCE, Check
+from compose.check.findings.all_wait import all_waiting
 from compose.check.findings.limits import over_budget, too_large, unfinished
 from compose.check.findings.stall import hold_out
 from compose.check.findings.unseen import unseen
@@ -24,7 +25,8 @@ class Facts:
 
     `states` were seen and `looked` of them looked into; None stands for "not known" where that is not the whole.
     `ends_surely`: play ends with probability 1 without the help of a clock, if all sides play on; `held_up_by`:
-    sides of which one alone can keep it from that. `longest`: the most moves a round can take, None also
+    sides of which one alone can keep it from that; `all_wait`: whether all can that together, and none gains by playing
+    on. `longest`: the most moves a round can take, None also
     where it can go on for as long as it likes. `shortest`: the fewest moves to an end, None for none
     found. `can_win`: sides for which a win of the whole match was found (all of them where the space is whole).
     """
@@ -36,6 +38,7 @@ class Facts:
     complete: bool
     ends_surely: bool | None
     held_up_by: tuple[str, ...] | None
+    all_wait: bool
     can_win: tuple[str, ...]
     shortest: int | None
     longest: int | None
@@ -94,6 +97,7 @@ def _facts(study: Study) -> Facts:
         complete=space.complete,
         ends_surely=ends_surely,
         held_up_by=_held_up_by(study),
+        all_wait=_all_wait(study),
         can_win=can_win(study),
         shortest=shortest,
         longest=longest,
@@ -123,3 +127,11 @@ def _held_up_by(study: Study) -> tuple[str, ...] | None:
         return tuple(side for side in study.net.sides if hold_out(study, side).any())
     except StoppedError:
         return None
+
+
+def _all_wait(study: Study) -> bool:
+    """Whether all sides can wait for one another, as far as that is known."""
+    try:
+        return study.space.complete and bool(all_waiting(study).size)
+    except StoppedError:
+        return False

@@ -43,12 +43,12 @@ def held_up(study: Study, powers: Powers) -> Bools:
     return study.can_end & can_avoid(study, powers, study.ended)
 
 
-def what_lets(study: Study, side: str) -> tuple[Liberty, ...]:
-    """The fewest liberties that would have to go for the side never to hold the round up, as few as none can stay."""
-    blamed = liberties_of(study.net, side)
+def what_lets(study: Study, *sides: str) -> tuple[Liberty, ...]:
+    """The fewest liberties that would have to go for the sides never to hold the round up, as few as none can stay."""
+    blamed = liberties_of(study.net, *sides)
     for liberty in blamed:
         others = tuple(each for each in blamed if each is not liberty)
-        if not held_up(study, without(powers_of(study.net, side), others)).any():
+        if not held_up(study, without(powers_of(study.net, *sides), others)).any():
             blamed = others
     return blamed
 
@@ -68,11 +68,11 @@ def without(powers: Powers, liberties: Sequence[Liberty]) -> Powers:
     return Powers(leave, must, choose)
 
 
-def liberties_of(net: Net, side: str) -> tuple[Liberty, ...]:
-    """All that is left to a side, the likeliest to be blamed last."""
+def liberties_of(net: Net, *sides: str) -> tuple[Liberty, ...]:
+    """All that is left to a side, or to several, the likeliest to be blamed last."""
     groups: dict[tuple[Kind, Rule | None], list[int]] = {}
     for number, transition in enumerate(net.transitions):
-        if transition.side == side:
+        if transition.side in sides:
             rule = transition.rules[0] if transition.rules else None
             if not transition.forced:
                 kind = _left(transition, net)

@@ -131,6 +131,7 @@ FACTS = Facts(
     complete=True,
     ends_surely=True,
     held_up_by=(),
+    all_wait=False,
     shortest=11,
     longest=30,
     can_win=("herons", "pikes"),

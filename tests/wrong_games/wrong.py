@@ -47,6 +47,7 @@ PAIRS = (
     Pair("endless", "C-endless", "players underarm throw a red ball through the ring of the other side"),
     Pair("unwinnable", "C-unwinnable", "a side wins when the other side has no cones standing", shown=False),
     Pair("bench-too-small", "C-unwinnable", "north wins when it has 3 players on the far bench", shown=False),
+    Pair("all-wait", "C-stall", "players roll a soft ball past the back line of the other side"),
     Pair("stranded", "C-stranded", "a player is hit: that player waits in the rest queue"),
     Pair("freed-only-once", "C-stranded", "a player is hit: that player waits in the rest queue"),
     Pair(

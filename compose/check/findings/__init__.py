@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from compose.check.findings.all_wait import all_wait
 from compose.check.findings.best_of_nothing import best_of_nothing
 from compose.check.findings.chase import chase
 from compose.check.findings.dead_end import dead_end
@@ -53,6 +54,7 @@ FINDINGS: tuple[Check, ...] = (
     Check(level_bell, whole=True, about="a bell at which nobody can lead"),
     Check(stranded, whole=True, about="stranded kit and players"),
     Check(stall, whole=True, about="a side that holds the round up"),
+    Check(all_wait, whole=True, about="sides that wait for one another"),
     Check(idle, whole=True, about="rules without effect"),
     Check(idle_part, whole=True, about="parts of rules without effect"),
     Check(idle_side, whole=True, about="sides that can do nothing"),

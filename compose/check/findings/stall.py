@@ -102,7 +102,7 @@ def _finding(study: Study, alike: list[Stalling]) -> Found:
                 *_hows(alike),
                 how_many_like_this(int(first.held.sum()), study.space.states),
                 *((only,) if gaining and not gain else ()),
-                *((putting_off,) if first.own_win else _mends(study, sides, first.blamed, bool(gaining))),
+                *((putting_off,) if first.own_win else mends(study, sides, first.blamed, bool(gaining))),
             )
         ),
         others=tuple(dict.fromkeys(told[1:])),
@@ -136,7 +136,8 @@ def _by(blamed: tuple[Liberty, ...]) -> str:
     return "choosing what to do with the ball"
 
 
-def _mends(study: Study, sides: Sides, blamed: tuple[Liberty, ...], gains: bool) -> tuple[Value, ...]:
+def mends(study: Study, sides: Sides, blamed: tuple[Liberty, ...], gains: bool) -> tuple[Value, ...]:
+    """For each liberty what it lets the sides do, and what takes it from them."""
     return tuple(_what_lets_and_mends(study, sides, each, gains) for each in blamed)
 
 

@@ -97,6 +97,8 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
             "a side that does not want it to can hold it up: {sides}.",
             sides=sides,
         )
+    elif facts.ends_surely and facts.all_wait:
+        yield wording.say("If anybody plays on, the round ends sooner or later; all can wait for one another.")
     elif facts.ends_surely:
         yield wording.say("The round ends in every line of play, sooner or later.")
     if bell is not None:
