@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from compose.page.sheets import Sheet
 
 LITTLE_WAITING = 0.2  # our choice: what "hardly anybody waits" means, as a share of the round
+NEAREST = 10  # our choice: how many games are shown at least, those that lack least; the others are one tap away
 AT_ONCE = 4  # our choice: how many more games are forecast before those found so far are shown
 
 
@@ -67,7 +68,9 @@ def _listed(call: Call) -> dict[str, object]:
             ]
     skills = sorted({skill for each in every for skill in each.skills}, key=lambda skill: skill[1])
     own = [each.slug for each in known.values() if each.own]
-    return {"rows": rows, "skills": skills, "chosen": _chosen(call), "own": own, "looking": looking}
+    fitting = sum(not each.lacks and not each.broken for each in rows)
+    shown = {"rows": rows, "fitting": fitting, "near": max(fitting, NEAREST), "looking": looking}
+    return {**shown, "skills": skills, "chosen": _chosen(call), "own": own}
 
 
 def _looked(call: Call) -> int:
