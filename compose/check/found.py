@@ -83,10 +83,17 @@ class StoodUpBy:
     place: Place
 
 
+@frozen
+class BackAfter:
+    """The line of a sheet by which whoever waits in a place comes back after a time."""
+
+    place: Place
+
+
 # A place stands for several of what it counts, a rule for its line of the sheet, in quotes, a match for one part of it.
 Piece = Match | Place | Comparison | All | AnyOf | Not | End | Transition | Reaction | Rule
 Text = Said | Listed | Chain | Capital | Written
-Instead = BackBy | FetchedBy | KeptBy | StoodUpBy
+Instead = BackAfter | BackBy | FetchedBy | KeptBy | StoodUpBy
 Value = Union[Text, Sides, Likewise, Wins, Counted, Share, Instead, Piece, str, int, float]
 
 

@@ -24,7 +24,7 @@ from compose.net.lower.services import lower_services
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.spontaneous import lower_spontaneous
 from compose.net.lower.ticking import lower_ticks
-from compose.net.lower.tokens import clock_place, in_play, points_place
+from compose.net.lower.tokens import clock_place, in_play, player_place, points_place
 from compose.net.lower.unaimed import unaimed
 from compose.net.lower.unread import unread
 from compose.net.lower.whereabouts import places_of_players, reached_in_play
@@ -44,7 +44,7 @@ from grammar.core.clock import TakeAway
 from grammar.core.game import Core
 from grammar.core.keeping import kept_by
 from grammar.core.rules import Add, AllHold, Finish, Happening, Result, SendBalls, StartAgain
-from grammar.core.values import At, Population, SideId
+from grammar.core.values import At, Population, SideId, Spot
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.span import Span
@@ -90,6 +90,7 @@ def net_of(
         keeping=in_play(builder, *(who for who in core.play.populations() if kept_by(core.play, who))),
         unaimed=tuple(_unaimed(builder)),
         schedule=schedule,
+        placed=tuple(_placed(builder)),
         following=tuple(_following(builder)),
         plurals=core.plurals,
         solo=tuple(side.id.key for side in core.play.sides if side.solo),
@@ -135,6 +136,14 @@ def _unfetched(builder: Builder) -> Iterator[tuple[int, Rule]]:
             line = said.get((place.kind or "", place.standing.spot))
             if line is not None:
                 yield number, Rule(line.words, line.span)
+
+
+def _placed(builder: Builder) -> Iterator[tuple[int, Rule]]:
+    """The places outside of play in which players are at the set-up, with the line that puts them there."""
+    for start in builder.play.starts:
+        if isinstance(start.what, Population) and isinstance(start.at, Spot):
+            line = builder.core.lines[start.lines[0]]
+            yield player_place(builder, start.what, At(start.at)), Rule(line.words, line.span)
 
 
 def _following(builder: Builder) -> Iterator[tuple[Rule, Effects]]:

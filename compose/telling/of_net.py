@@ -7,7 +7,19 @@ from __future__ import annotations
 
 from typing import Any
 
-from compose.check.found import BackBy, Counted, FetchedBy, Instead, KeptBy, Likewise, Share, Sides, StoodUpBy, Wins
+from compose.check.found import (
+    BackAfter,
+    BackBy,
+    Counted,
+    FetchedBy,
+    Instead,
+    KeptBy,
+    Likewise,
+    Share,
+    Sides,
+    StoodUpBy,
+    Wins,
+)
 from compose.net.match import Match
 from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, End, Net, Not, Place, Reaction, Rule, Transition
 from compose.net.sums import whose_lives
@@ -65,7 +77,9 @@ class OfNet:
                 return self.voice.wins(SideId(side))
             case Share(part, whole):
                 return self.voice.wording.percent(percents(part, whole) / 100)
-            case Rule() | End() | Transition() | Reaction() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
+            case Rule() | End() | Transition() | Reaction():
+                return f"« {self._line(value)} »"
+            case BackAfter() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
                 return f"« {self._line(value)} »"
             case Match():
                 return self.voice.say(part_words(value))
@@ -80,7 +94,7 @@ class OfNet:
                 return value.text
             case End():
                 return value.rule.text
-            case BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
+            case BackAfter() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
                 return line_instead(self.net, value)
         return value.rules[0].text if value.rules else value.effects[0].rule.text
 

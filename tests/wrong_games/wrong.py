@@ -125,4 +125,10 @@ PAIRS = (
     Pair("fetched-from-elsewhere", "C-dead-end", "nobody fetches balls from behind the back line"),
     Pair("no-return", "C-no-return", "players underarm throw a soft ball at the captain of the other side"),
     Pair("lost-with-the-balls", "C-stranded", "players underarm throw a soft ball at the players of the other side"),
+    Pair("waits-where-it-begins", "C-dead-end", "all hares in the start strip"),
+    Pair(
+        "waits-where-sent",
+        "C-dead-end",
+        "a hare is hit: that player goes to the start strip and the roller's side scores 1 point",
+    ),
 )

@@ -7,10 +7,12 @@ nothing (T. Murata, "Petri nets: properties, analysis and applications", Proceed
 
 from __future__ import annotations
 
+from compose.check.findings.bringing_back import in_half, in_hands
 from compose.check.findings.idle_kit import idle_kit
 from compose.check.findings.no_end import no_end
 from compose.check.findings.no_end import stuck as never_ends
 from compose.check.findings.stranded import behind_dead_ends, forbidden_by, lying_places
+from compose.check.findings.waiting_for_good import waiting_for_good
 from compose.check.found import FetchedBy, Found, StoodUpBy, Value
 from compose.check.pointing import missing_in, missing_places, span_of_last_move
 from compose.check.study import Study
@@ -43,10 +45,12 @@ def dead_end(study: Study) -> list[Found]:
     if missing.items:
         why = said("Nobody can do anything there: {missing}.", missing=missing)
     lying = behind_dead_ends(study) if space.complete else {}
-    mend = tuple(lying.values()) or (_mend(study, state),)
-    if state == 0:
+    waiting = waiting_for_good(study, state)
+    mend = tuple(lying.values()) or tuple(each.mend for each in waiting) or (_mend(study, state),)
+    if state == 0 and not waiting:
         mend = (*mend, *(each.title for each in idle_kit(study)))
     forbidding = [rule for rule in (forbidden_by(study, place) for place in lying) if rule is not None]
+    forbidding += [each.line for each in waiting]
     return [
         Found(
             code=CODE,
@@ -69,7 +73,13 @@ def _mend(study: Study, state: int) -> Value:
     lying = [where for where, count in zip(net.places, study.table[state], strict=True)
              if count and where.token == "ball" and where.kind in kinds and not where.final]  # fmt: skip
     if state and lying and all(isinstance(each.standing, At) for each in lying):
-        line = FetchedBy(lying[0])
+        where = next((each for each in lying if not (in_hands(each) or in_half(each))), None)
+        if where is None:
+            return said(
+                "Of no use to anybody then: {tokens}. Say what that side may do with them, or who has them then.",
+                tokens=Chain(tuple(lying), ", "),
+            )
+        line = FetchedBy(where)
         pattern = 'Of no use to anybody then: {tokens}. Say who fetches them, such as "{line}".'
         return said(pattern, tokens=Chain(tuple(lying), ", "), line=line)
     if missing and all(each.token == "target" for each in missing):

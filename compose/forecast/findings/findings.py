@@ -127,12 +127,13 @@ def few_turns(held: Held) -> list[Finding]:
         return []
     net = held.told.net
     title = said("a pupil gets {turns} turns a minute: {gap}.", turns=Written(each.value, ".1f"), gap=_gap(each.value))
-    balls = balls_sent(net)
-    pupils = pupils_of(net)
+    balls, pupils = balls_sent(net), pupils_of(net)
     hint: Value = "Play in smaller groups side by side, or shorten what a turn takes."
     if balls:
         hint = "Play in smaller groups side by side, bring balls back sooner, or shorten what a turn takes."
-    if 0 < balls < pupils:
+    if each.value == 0:
+        hint = "The rules let nobody do anything: mend first what the check finds."
+    elif 0 < balls < pupils:
         pattern = "There is {balls} for {pupils}: take more."
         if balls > 1:
             pattern = "There are {balls} for {pupils}: take more."

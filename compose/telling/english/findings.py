@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from compose.check.found import (
+    BackAfter,
     BackBy,
     Counted,
     FetchedBy,
@@ -30,7 +31,8 @@ from compose.telling.english.nouns import counted, many
 from compose.telling.english.places import plural_of
 from compose.telling.english.states import state_in_words
 from compose.telling.sides import subject, wins
-from grammar.core.values import AreaId, At, KindId, Part
+from grammar.core.declared import STOOD_ON
+from grammar.core.values import AreaId, At, KindId, Part, SideId
 from grammar.finding import Finding, Step
 from grammar.said import Capital, Chain, Figure, Listed, Said, Written, chained, english
 from grammar.words import article, called_by_players, capital, listing
@@ -87,7 +89,7 @@ def words(value: Value, net: Net) -> str:
             return counted(net, place, number)
         case Share(part, whole):
             return share(part, whole)
-        case BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
+        case BackAfter() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
             return line_instead(net, value)
         case Figure() | Written():
             return english(value)
@@ -142,10 +144,14 @@ def line_instead(net: Net, value: Instead) -> str:
     if isinstance(value, KeptBy):
         return f"a {value.state} {where.kind or 'ball'} stays with the {value.doer}"
     spot = where.standing.spot
+    name = spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
+    if isinstance(value, BackAfter):
+        place = f"{'on' if where.area in STOOD_ON else 'in'} the {name}"
+        of_others = isinstance(spot.owner, SideId) and spot.owner.key != where.side
+        return f"whoever waits {place}{' of the other side' if of_others else ''} comes back after 10 s"
     balls = plural_of(net, KindId(where.kind)) if where.kind else "balls"
     if value.players is not None:
         who = value.players if called_by_players(value.players) else f"players of {value.players}"
         return f"{who} fetch {balls} from the court"
-    name = spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
     part = "" if spot.part is Part.AT else f"{spot.part.value} "
     return f"the teacher fetches {balls} from {part}the {name}, 6 times a minute"
