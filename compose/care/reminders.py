@@ -12,9 +12,10 @@ from compose.care.ways import way_reminders
 from grammar.finding import Finding
 
 # Our choice of order: what strikes a face comes before what makes somebody stumble.
+AT_PEOPLE = ("S-hard-ball", "S-kick", "S-low", "S-young", "S-near")
 GRAVEST_FIRST = (
-    *("S-hard-ball", "S-kick", "S-low", "S-young", "S-near", "S-in-fire", "S-wall", "S-stop"),
-    *("S-wall-thing", "S-crossing", "S-bench", "S-tow", "S-eyes"),
+    *AT_PEOPLE,
+    *("S-in-fire", "S-wall", "S-stop", "S-wall-thing", "S-crossing", "S-bench", "S-tow", "S-eyes"),
 )
 
 
@@ -30,5 +31,11 @@ def reminders(scene: Scene) -> tuple[Finding, ...]:
 
 
 def by_gravity(found: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Reminders, the gravest first."""
-    return tuple(sorted(found, key=lambda each: GRAVEST_FIRST.index(each.code)))
+    """Reminders, the gravest first; of those of young players that which lacks most years."""
+
+    def gravity(each: Finding) -> tuple[int, float]:
+        told = dict(each.numbers)
+        lacking = told["usual"] - told["youngest"] if "youngest" in told else 0.0
+        return GRAVEST_FIRST.index(each.code), -lacking
+
+    return tuple(sorted(found, key=gravity))

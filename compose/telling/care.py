@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
+from compose.care.reminders import AT_PEOPLE
 from compose.telling.findings import finding_said
 from compose.telling.wording import Wording
 from grammar.finding import Finding
@@ -19,3 +20,12 @@ def care_lines(found: Sequence[Finding], wording: Wording) -> Iterator[str]:
     if len(told) > MOST_TOLD:
         number = wording.counted(len(told) - MOST_TOLD, "reminder", "reminders")
         yield wording.say("{number} more: the command check tells all of them.", number=number)
+
+
+def with_cautions(found: Sequence[Finding], cautions: Iterable[str], wording: Wording) -> tuple[str, ...]:
+    """What to take care of, the gravest first: the reminders of what strikes people at their age, the cautions of the
+    game and its kit, the other reminders. Each once."""
+    lines = tuple(care_lines(found, wording))
+    first = dict.fromkeys(finding_said(each, wording).title for each in found if each.code in AT_PEOPLE)
+    grave = min(len(first), MOST_TOLD)
+    return tuple(dict.fromkeys((*lines[:grave], *cautions, *lines[grave:])))

@@ -11,13 +11,14 @@ from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
 from compose.staging.staging import Staging
 from compose.telling.amounts import ages_said
-from compose.telling.care import care_lines
+from compose.telling.care import with_cautions
 from compose.telling.for_class import odd_ball_lines, team_lines, time_line
 from compose.telling.needed import kit_lines
 from compose.telling.rules import Rules, rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.game import Core
+from grammar.finding import Finding
 from grammar.frozen import field, frozen
 from library.records import KitItem
 
@@ -85,7 +86,7 @@ def card_of(
     odd = tuple(odd_ball_lines(staging, wording)) if staging is not None and staging.courts else ()
     kit = tuple(kit_lines(staging, wording)) if staging is not None and _for_all(staging) else rules.kit
     of_class = CardSection(_class_heading(staging, wording), tuple(_for_class(staging, wording)))
-    care = tuple(care_lines(care_of(staging), wording)) if staging is not None else ()
+    care = care_of(staging) if staging is not None else ()
     sections = (of_class, *_sections(core, rules, (kit, odd), said, catalogue or {}, care, wording))
     card = Card(
         title=core.title,
@@ -135,12 +136,13 @@ def _sections(
     of_staging: tuple[tuple[str, ...], tuple[str, ...]],
     said: CardNotes,
     catalogue: Mapping[str, KitItem],
-    care: tuple[str, ...],
+    care: tuple[Finding, ...],
     wording: Wording,
 ) -> tuple[CardSection, ...]:
     """Every section a card may have, in order; those without lines are not shown. `of_staging` is the kit, and who
     gets the odd ball."""
     say, (kit, odd) = wording.say, of_staging
+    cautions = _cautions(core, catalogue, wording)
     return (
         CardSection(say("You need"), tuple(sentence(line).removesuffix(".") for line in kit)),
         CardSection(say("Set up"), (*_lines(rules.setup), *odd)),
@@ -150,7 +152,7 @@ def _sections(
         CardSection(say("Choices for the class"), _lines(rules.choices)),
         CardSection(say("Say to the class"), _lines(sentence(wording.author(cue)) for cue in core.told.cues)),
         CardSection(say("What is changed"), tuple(_changed(*one, wording) for one in said.modifiers)),
-        CardSection(say("Take care"), (*_cautions(core, catalogue, wording), *care, say(LAST_WORD)), "care"),
+        CardSection(say("Take care"), (*with_cautions(care, cautions, wording), say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), tuple(sentence(line) for line in said.known), "proof"),
     )
 

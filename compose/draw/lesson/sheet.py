@@ -9,6 +9,7 @@ from compose.care.reminders import by_gravity
 from compose.draw.card.authors import as_written
 from compose.draw.card.card import LAST_WORD, Card, CardSection, about_of
 from compose.draw.card.proof import turns_said
+from compose.draw.lesson.marked_floor import floor_lines
 from compose.draw.lesson.minutes_bar import slot_line, time_bar
 from compose.draw.lesson.plans import with_plans
 from compose.draw.lesson.talk import talk_lines, warm_up_lines
@@ -18,8 +19,8 @@ from compose.draw.lesson.timetable import (
 )
 from compose.staging.resolved import resolved
 from compose.telling.amounts import ages_said, minutes_said
-from compose.telling.care import care_lines
-from compose.telling.for_class import courts_said, team_lines
+from compose.telling.care import with_cautions
+from compose.telling.for_class import team_lines
 from compose.telling.french import joined
 from compose.telling.needed import kit_lines, stand_in_lines, unlisted_of_all
 from compose.telling.rules import rules_of
@@ -170,16 +171,14 @@ def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
         yield wording.say("Bring out {things}.", things=wording.listed(more))
     if not more and not away:
         yield wording.say("The kit stays out.")
-    marked, before_that = (courts_said(table.games[at].staging, wording) for at in (order, order - 1))
-    if marked != before_that:
-        yield wording.say("Mark the floor anew: {courts}.", courts=marked)
+    yield from floor_lines(table.games[order - 1].staging, table.games[order].staging, wording)
 
 
 def _cautions(table: LessonTable, wording: Wording) -> tuple[str, ...]:
     """Those of the games, of their modifiers and of the kit, with whatever stands in."""
     said = (sentence(wording.author(text)) for one in table.games for text in one.staging.cautions)
     gravest = by_gravity(each for one in table.games for each in care_of(one.staging))
-    return tuple(dict.fromkeys((*said, *care_lines(gravest, wording))))
+    return with_cautions(gravest, said, wording)
 
 
 def _known_by(table: LessonTable, wording: Wording) -> str:

@@ -13,7 +13,7 @@ from compose.page.answers.values import ForClass
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging, stage
 from compose.staging.teams import usual_players
-from compose.telling.care import care_lines
+from compose.telling.care import with_cautions
 from compose.telling.for_class import class_lines
 from compose.telling.wording import Wording
 from grammar.game import Game
@@ -51,5 +51,6 @@ def for_class(found: Fit, wording: Wording, key: str) -> ForClass:
         drawing = class_plan(staging.game, shown(found), wording=wording, letters=letters)
         return svg_of(drawing, key=f"{key}{letters:g}-".replace(".", "-"))
 
-    cautions = (*(wording.author(each) for each in staging.cautions), *care_lines(care_of(staging), wording))
+    said = (wording.author(each) for each in staging.cautions)
+    cautions = with_cautions(care_of(staging), said, wording)
     return ForClass(tuple(class_lines(staging, wording)), cautions, plan(1.0), plan(LARGER))
