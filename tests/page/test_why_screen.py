@@ -89,3 +89,27 @@ def test_only_what_is_said_to_change_nothing_is_taken_off_for_it(client: TestCli
     mends = client.get(f"/why/beacon-wardens/mends?{uses}&finding={place}").text
     assert "Take “time limit” off" in mends and "Take “add balls” off" not in mends
     assert "Add “" not in client.get(f"/why/beacon-wardens/more-mends?{uses}&finding={place}").text
+
+
+@pytest.mark.parametrize(
+    ("language", "said", "not_said"),
+    [
+        ("en", "It is so from the start, without a move.", "The play that leads there"),
+        ("fr", "C’est ainsi dès le début, sans aucun coup.", "Le jeu qui y mène"),
+    ],
+)
+def test_what_is_stuck_at_once_has_no_play_to_step_through(
+    client: TestClient, tmp_path: Path, language: str, said: str, not_said: str
+) -> None:
+    """It is shown as it stands, and no screen promises a play that leads there."""
+    text = STUCK.replace("2 foam balls in each half", "2 foam balls behind each back line")
+    text = text.replace("game Stuck Row", "game Stuck at Once")
+    (tmp_path / "shelf" / "games" / "stuck-at-once.rules").write_text(text, encoding="utf-8")
+    headers = {"accept-language": language}
+    remix = client.get("/remix/stuck-at-once", headers=headers).text
+    assert "/why/stuck-at-once?finding=r0" in remix and "See the play" not in remix and "Voir le jeu" not in remix
+    shown = client.get("/why/stuck-at-once?finding=r0", headers=headers).text
+    assert said in shown and not_said not in shown and "stepping" not in shown
+    assert "<svg" in shown.partition(said)[2]
+    stepped = client.get("/why/stuck-row?finding=r0", headers=headers).text
+    assert said not in stepped and "stepping" in stepped

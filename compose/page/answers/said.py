@@ -27,7 +27,7 @@ def said(finding: Finding, wording: Wording, lines: Mapping[Span, str] = Mapping
         told.hint,
         _known_by(finding.basis, wording),
         lines.get(_whole(finding.place), ""),
-        len(finding.witness) + len(finding.loop),
+        sum(step.transition >= 0 for step in (*finding.witness, *finding.loop)),  # a line of play begins with none
     )
 
 
