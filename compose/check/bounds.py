@@ -85,7 +85,7 @@ def _acts(rate: Rate, least: Sequence[int], most: Sequence[int]) -> bool:
     """Whether a rate may be above 0."""
     needed = (*rate.limits, *(ratio.numerator for ratio in rate.ratios))
     free = rate.turns is None or rate.turns[0] > sum(least[place] for place in rate.turns[1])
-    return free and all(any(most[place] > 0 for place in places) for places in needed)
+    return free and all(any(most[place] for place in places) for places in needed)
 
 
 def _may(condition: Condition, least: Sequence[int], most: Sequence[int], so: bool = True) -> bool:

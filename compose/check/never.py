@@ -86,7 +86,7 @@ def _instead(seen: Seen, part: Condition) -> Why:
             return _why_no_rule(seen, part)
         if (part.relation, part.bound) == (">=", 1):
             return never_any(net, *(place for _, place in part.terms))
-        if part.relation != ">=" and part.bound >= 0 and not seen.ever(evolve(part, relation="<=")):
+        if part.bound >= 0 and not seen.ever(evolve(part, relation="<=")):
             return _always_more(seen, part)
     at = frozenset(place for _, place in part.terms) if isinstance(part, Comparison) else frozenset[int]()
     at = at if all(seen.still(place) for place in at) else frozenset()
@@ -119,7 +119,7 @@ def _always_more(seen: Seen, part: Comparison) -> Why:
     net, places = seen.net, [place for _, place in part.terms]
     least = {place: seen.fewest(place) for place in places}
     enough: list[int] = []
-    for place in sorted(places, key=lambda place: -least[place]):
+    for place in sorted(places, key=lambda place: least[place], reverse=True):
         if sum(least[each] for each in enough) <= part.bound:
             enough.append(place)
     if sum(least[each] for each in enough) <= part.bound:

@@ -39,7 +39,7 @@ def taken_along(net: Net, counts: Counts) -> Points:
 
 def _of_places(worth: tuple[int, ...], points: Points, won: NDArray[np.bool_]) -> Points:
     """Whoever has won is first, of the others who has more points; level sides share the better place."""
-    rank = points * 2 + won * (2 * int(points.max(initial=0)) + 1)
+    rank = points + won * (int(points.max(initial=0)) + 1)
     before = (rank[:, None, :] > rank[:, :, None]).sum(axis=2)
     table = np.zeros(points.shape[1], dtype=np.int64)
     table[: len(worth)] = worth
@@ -87,7 +87,7 @@ def _best(leads: Points) -> Points:
         top = left[left.sum(axis=1).argmax()]
         kept.append(top)
         left = left[(left > top).any(axis=1)]
-    return np.array(kept, dtype=np.int64).reshape(-1, leads.shape[1])
+    return np.array(kept, dtype=np.int64).reshape(len(kept), leads.shape[1])
 
 
 def _each_once(rows: Points) -> Points:

@@ -6,6 +6,7 @@ from __future__ import annotations
 from random import Random
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 
 import library
@@ -18,11 +19,11 @@ from compose.check.seen import everywhere
 from compose.check.space import Budget, StateSpace
 from compose.check.study import Study
 from compose.net.from_game import net_of
-from compose.net.net import Condition, Net
+from compose.net.net import All, Condition, Net, Rate, Shift
 from compose.telling.english.findings import findings_told
 from grammar.resolve import resolve
 from tests.check.build import Builder
-from tests.check.random_nets import CONDITIONS, nets
+from tests.check.random_nets import CONDITIONS, nets, rates
 from tests.interpreter.drawn_readings import Drawn
 from tests.interpreter.sheets import granted
 from tests.seed import SEED
@@ -63,6 +64,21 @@ def test_no_situation_is_out_of_bounds(net: Net) -> None:
 def test_what_holds_somewhere_may_hold_within_bounds(net: Net, asked: Condition) -> None:
     study = study_of(net)
     assert study is None or bounds(net).ever(asked) or not everywhere(study).ever(asked)
+
+
+@given(net=nets(), more=rates())
+@settings(max_examples=8, deadline=None)
+def test_what_needs_something_that_is_never_there_is_never_done(net: Net, more: Rate) -> None:
+    """Whatever else is asked, and wherever play comes to."""
+    nothing, never = (
+        evolve(net.places[0], name=name, start=0, capacity=3) for name in ("nothing", "what would come of it")
+    )
+    without, there = len(net.places), len(net.places) + 1
+    rate = evolve(more, limits=(*more.limits, (without,)))
+    act = evolve(net.transitions[0], rate=rate, effects=(Shift(there, 1, net.rules[0]),), guard=All())
+    known = bounds(evolve(net, places=(*net.places, nothing, never), transitions=(*net.transitions, act)))
+    assert known.most[there] == 0
+    assert [done.fired for each, done in known.acts if each is act] == [False]
 
 
 @pytest.mark.parametrize("number", Random(SEED).sample(range(1_000_000), 8))

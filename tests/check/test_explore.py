@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from importlib import import_module
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -45,6 +47,22 @@ def test_log_of_effects_same_as_plain(net: Net) -> None:
         for number, log in enumerate(logs):
             for position, changed in enumerate(log.changed):
                 assert changed == ((kind, number, position) in plain.changed)
+
+
+def test_looked_at_a_few_at_once_all_is_as_plain(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Also where something sets itself off for ever late in play."""
+    monkeypatch.setattr(import_module("compose.check.explore"), "CHUNK", 2)
+    play = Builder()
+    play.place("steps", 0, 9)
+    play.place("lamp", 0, 1)
+    told = play.rule("a step, and from the seventh on the lamp goes on and off")
+    play.may("step", play.shift("steps", 1, told))
+    play.may("light", play.shift("lamp", 1, told), guard=play.at_least("steps", 7))
+    play.when("off", play.at_least("lamp", 1), play.assign("lamp", 0, told))
+    play.when("on", play.at_most("lamp", 0), play.assign("lamp", 1, told))
+    plain, space = explore_plainly(play.net()), whole(play.net())
+    assert len(set(space.chases)) == 3 and set(space.chases) == plain.chases
+    assert space.targets.tolist() == [edge[2] for edge in plain.edges]
 
 
 @given(net=nets())

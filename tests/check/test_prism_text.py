@@ -13,6 +13,8 @@ from compose.check import Budget, StateSpace, explore
 from compose.check.to_prism import Comments, prism_by_places, prism_by_states, to_prism
 from compose.net.net import Net
 from tests.check.brute import Plain, explore_plainly
+from tests.check.build import Builder
+from tests.check.cases import bell
 from tests.check.prism_reader import Model, State, read
 from tests.check.random_nets import nets
 
@@ -69,6 +71,22 @@ def test_by_states_it_is_the_net(net: Net, constants: list[float]) -> None:
     found = {(plain.states[one], plain.states[other]): rate for ((one,), (other,)), rate in rates.items()}
     assert found == pytest.approx(rates_of(plain, constants))
     assert ends_of(model, states, len(net.ends)) == [plain.ends[number] for (number,) in states]
+
+
+def test_what_follows_at_once_alone_asks_for_numbered_states() -> None:
+    """Else each place is a variable that says its name; what cannot be numbered is refused."""
+    play = Builder("north", "south")
+    told = play.rule("points")
+    for number in range(8):
+        play.place(f"points {number} of north-east", 0, 999)
+        play.may("a point", play.shift(f"points {number} of north-east", 1, told))
+    net = play.net(bell(play))
+    written = to_prism(net, [1.0] * len(net.transitions)).value
+    assert written is not None and "after 6 minutes" in written
+    assert all(f"  points_{number}_of_north_east : [0..999]" in written for number in range(8))
+    play.when("at once", play.at_least("points 0 of north-east", 9), play.shift("points 1 of north-east", 1, told))
+    refused = to_prism(play.net(), [1.0] * len(net.transitions))
+    assert refused.value is None and [each.code for each in refused.findings] == ["C-prism-size"]
 
 
 @given(nets())

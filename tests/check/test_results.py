@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from attrs import evolve
 
-from compose.check import check
+from compose.check import Budget, check
 from compose.net.match import Match
 from compose.net.net import All, Bell, Net
 from compose.telling.english.findings import findings_told
 from grammar.core.ends import Meeting
 from grammar.finding import Severity
-from tests.check.build import ALWAYS, Builder
+from tests.check.build import ALWAYS, NEVER, Builder
 from tests.check.cases import bell, checked, found, hold_the_balls, last_targets, race
 
 
@@ -35,6 +35,32 @@ def test_unwinnable_for_want_of_a_sentence() -> None:
         assert len(hits) == count
         if hits:
             assert "No sentence lets south win" in hits[0].hint
+
+
+def test_who_has_no_end_of_their_own_is_shown_those_of_the_others() -> None:
+    """Not one that nobody wins, where somebody wins another."""
+    for winner, shown in (("north", 2), (None, 1)):
+        play = Builder("north", "south")
+        play.place("north", 0, 2)
+        level, first = play.rule("one point is for nobody"), play.rule("two points end it")
+        play.may("a point", play.shift("north", 2, first))
+        play.end("level", None, play.exactly("north", 1), level)
+        play.end("two points", winner, play.at_least("north", 2), first)
+        result = Bell(360.0, (play.result("south leads", "south", NEVER, first),), first)
+        hits = found(play.net(result), "C-unwinnable")
+        assert {hit.place.line for hit in hits} == {shown}
+
+
+def test_one_point_of_one_half_wins_a_game_in_which_the_tasks_change() -> None:
+    play = Builder("north", "south")
+    for side in ("north", "south"):
+        play.place(side, 0, 1, "points", side)
+    score = play.rule("whoever runs scores once")
+    play.may("a run", play.shift("north", 1, score), side="north")
+    play.may("back again", play.shift("north", -1, score), side="south")
+    for change, sides in ((True, ("north", "south")), (False, ("north",))):
+        facts = checked(play.net(bell(play), match=Match(halves=True, tasks_change=change))).facts
+        assert facts is not None and facts.can_win == sides
 
 
 def test_winning_at_the_bell_counts() -> None:
@@ -131,6 +157,9 @@ def test_point_of_no_return() -> None:
     assert [step.words for step in finding.witness] == ["the round starts", "sits"]
     assert dict(finding.numbers)["moves still to play"] == 6.0
     assert not found(no_way_back(way_back=True), "C-no-return")
+    for match, what in ((Match(), "win"), (Match(best_of=3), "win a round")):
+        [finding] = found(evolve(no_way_back(way_back=False), match=match), "C-no-return")
+        assert f"every chance to {what} while" in finding.title
 
 
 def test_facts() -> None:
@@ -138,6 +167,10 @@ def test_facts() -> None:
     assert facts is not None
     assert (facts.shortest, facts.longest, facts.ends_surely) == (3, 5, True)
     assert facts.can_win == ("north", "south")
+    for sides, net in (((), race(to=3, capacity=3)), (("north", "south"), hold_the_balls(False))):
+        whole, part = (check(net, budget).facts for budget in (Budget(), Budget(states=1)))
+        assert whole is not None and whole.complete and whole.held_up_by == sides
+        assert part is not None and not part.complete and part.held_up_by is None
     with_misses = check(race(to=3, capacity=3, misses=True)).facts
     assert with_misses is not None and with_misses.longest is None and with_misses.ends_surely
 
@@ -156,6 +189,8 @@ def test_best_of_rounds_that_nobody_can_win() -> None:
         ):
             net = evolve(play.net(), match=evolve(match, lines=("best of 3 rounds",)))
             assert len(found(net, "C-best-of-nothing")) == count
+            cut_off = check(net, Budget(states=1))
+            assert [each.code for each in cut_off.findings].count("C-best-of-nothing") == count
         for_its_own_sake = evolve(play.net(), match=Match(groups=3, meeting=Meeting.ALL_MEET_ALL))
         assert not found(for_its_own_sake, "C-best-of-nothing")
         assert not found(play.net(), "C-best-of-nothing"), "one round may be for its own sake"

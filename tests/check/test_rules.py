@@ -143,6 +143,7 @@ def test_chase() -> None:
         assert len(hits) == count
         if hits:
             assert "knock" in hits[0].title and hits[0].place.line == 2
+            assert [line.line for line in hits[0].others] == [3], "the other of the two stands with it"
 
 
 def test_reactions_of_one_moment_all_happen() -> None:

@@ -131,6 +131,7 @@ def test_stranded_from_some_point_on() -> None:
         assert len(hits) == (1 if fetcher_leaves else 0)
         if fetcher_leaves:
             assert hits[0].title.startswith("From here on")
+            assert "Give whoever may play them a way back" in hits[0].hint
             assert {step.words for step in hits[0].witness[1:]} == {"lose", "leave"}
 
 
