@@ -5,6 +5,7 @@ from __future__ import annotations
 import attrs
 
 from compose.modifiers.remix import REMIX, Remix
+from compose.modifiers.words_before import words_before
 from grammar.format import format_game
 
 
@@ -13,6 +14,8 @@ def remix_text(made: Remix) -> str:
     if not made.uses:
         return format_game(made.game.sheet)
     notes = (f"A remix of {made.base.title}.", *(f"Modifier: {use.label}." for use in made.uses))
+    if words_before(made):
+        notes = (*notes, f"Its head still has words of {made.base.title} that it may no longer do: write them anew.")
     sheet = attrs.evolve(made.game.sheet, title=remix_title(made), notes=notes)
     return format_game(sheet)
 

@@ -18,6 +18,7 @@ from compose.draw.lesson.known import known_line
 from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
 from compose.draw.units import in_units
+from compose.modifiers.words_before import words_before
 from compose.telling.wording import Wording
 from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
@@ -91,7 +92,8 @@ def _planned(prepared: Ready, answer: Answer) -> Planned:
     bell = prepared.net.bell
     clock = bell.after_s / 60 if bell is not None else None
     minutes = answer.round_minutes or clock
-    return Planned(titled(prepared.remix), prepared.staging, minutes, answer.active_in_round, answer.numbers)
+    told = prepared.staging, minutes, answer.active_in_round, answer.numbers
+    return Planned(titled(prepared.remix), *told, words_before(prepared.remix))
 
 
 def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:

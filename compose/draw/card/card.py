@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from compose.care.of_staging import care_of
 from compose.draw.card.authors import as_written
+from compose.draw.card.before import author_said
 from compose.draw.signs.shapes import Drawing
 from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
@@ -30,12 +31,14 @@ class CardNotes:
     """What other stages have to say: modifiers as (name, what it did), lines of what is known of the game.
 
     Lines of what is known are in the language of the card already, and so are the names of modifiers; what
-    is quoted of authors is as it was written.
+    is quoted of authors is as it was written. `before` are texts of the game that this one was made of, which may no
+    longer hold.
     """
 
     modifiers: tuple[tuple[str, str], ...] = ()
     known: tuple[str, ...] = ()
     lineage: tuple[str, ...] = ()
+    before: frozenset[str] = frozenset()
 
 
 @frozen
@@ -90,7 +93,7 @@ def card_of(
     sections = (of_class, *_sections(core, rules, (kit, odd), said, catalogue or {}, care, wording))
     card = Card(
         title=core.title,
-        about=about_of(core, wording),
+        about=about_of(core, said.before, wording),
         facts=_facts(core, rules, wording),
         sections=tuple(part for part in sections if part.lines),
         footer=_footer(core, said, catalogue or {}, wording),
@@ -116,9 +119,14 @@ def _for_all(staging: Staging) -> bool:
     return staging.particular and bool(staging.courts)
 
 
-def about_of(core: Core, wording: Wording) -> str:
-    """What the game is about."""
-    return sentence(" ".join(wording.author(text) for text in core.told.about))
+def about_of(core: Core, before: frozenset[str], wording: Wording) -> str:
+    """What the game is about, or was before it was changed."""
+    return sentence(" ".join(author_said(text, before, wording) for text in core.told.about))
+
+
+def cues_of(core: Core, before: frozenset[str], wording: Wording) -> tuple[str, ...]:
+    """What to say to the class, a sentence each, or what was said before the game was changed."""
+    return tuple(sentence(author_said(cue, before, wording)) for cue in core.told.cues)
 
 
 def subtitle_of(title: str, wording: Wording) -> str:
@@ -150,7 +158,7 @@ def _sections(
         CardSection(say("What happens when"), _lines(rules.when)),
         CardSection(say("How to win" if rules.won else "How it ends"), _lines(rules.finish)),
         CardSection(say("Choices for the class"), _lines(rules.choices)),
-        CardSection(say("Say to the class"), _lines(sentence(wording.author(cue)) for cue in core.told.cues)),
+        CardSection(say("Say to the class"), _lines(cues_of(core, said.before, wording))),
         CardSection(say("What is changed"), tuple(_changed(*one, wording) for one in said.modifiers)),
         CardSection(say("Take care"), (*with_cautions(care, cautions, wording), say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), tuple(sentence(line) for line in said.known), "proof"),

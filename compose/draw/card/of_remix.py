@@ -10,6 +10,7 @@ from compose.draw.plan.of_class import class_plan_on_card
 from compose.draw.units import METRIC, Units
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
+from compose.modifiers.words_before import words_before
 from compose.staging.resolved import resolved
 from compose.staging.staging import Staging
 from compose.telling.uses import label_said
@@ -47,6 +48,7 @@ def card_of_remix(
         modifiers=tuple(zip(labels, (use.modifier.about for use in made.uses), strict=True)),
         known=known,
         lineage=(made.base.title, *labels) if made.uses else (),
+        before=words_before(made),
     )
     game = titled(made)
     plan = class_plan_on_card(game, staging, units=look.units, wording=look.wording, large=look.large)

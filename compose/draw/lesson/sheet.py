@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from compose.care.of_staging import care_of
 from compose.care.reminders import by_gravity
 from compose.draw.card.authors import as_written
-from compose.draw.card.card import LAST_WORD, Card, CardSection, about_of
+from compose.draw.card.card import LAST_WORD, Card, CardSection, about_of, cues_of
 from compose.draw.card.proof import turns_said
 from compose.draw.lesson.marked_floor import floor_lines
 from compose.draw.lesson.minutes_bar import slot_line, time_bar
@@ -47,7 +47,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
             CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
             for order, game in enumerate(games, start=1)
         ),
-        CardSection(say("Talk"), talk_lines(games, wording)),
+        CardSection(say("Talk"), talk_lines(games, frozenset().union(*(each.before for each in table.games)), wording)),
         CardSection(say("Take care"), (*_cautions(table, wording), say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), known, "proof"),
         CardSection(say("Where the minutes come from"), tuple(_minutes_from(table, wording)), "proof"),
@@ -133,13 +133,13 @@ def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
     if order:
         yield from _changed(table, order, wording)
     if game.told.about:
-        yield about_of(game, wording)
+        yield about_of(game, table.games[order].before, wording)
     yield from team_lines(table.games[order].staging, wording)
     yield from _swapped_in(table, order, wording)
     rules = rules_of(game, wording)
     yield " ".join(rules.setup)
     yield from dict.fromkeys((*rules.play, *rules.when, *rules.finish))
-    yield from (sentence(wording.author(cue)) for cue in game.told.cues)
+    yield from cues_of(game, table.games[order].before, wording)
     numbers = table.games[order].numbers
     if numbers is not None:
         yield f"{turns_said(numbers, wording)} {wording.say('(forecast)')}."

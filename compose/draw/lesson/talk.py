@@ -36,11 +36,13 @@ def _balls(staging: Staging) -> int:
     return sum(each.count for each in staging.school_class.cupboard if sorts.get(each.like) == "ball")
 
 
-def talk_lines(games: Sequence[Core], wording: Wording) -> tuple[str, ...]:
-    """A question for the same skills, and the first cue of each game once more."""
+def talk_lines(games: Sequence[Core], before: frozenset[str], wording: Wording) -> tuple[str, ...]:
+    """A question for the same skills, and the first cue of each game once more; none that was said of games `before`
+    they were changed."""
     asked = dict.fromkeys(each.ask for each in _of_skills(games))
     questions = [wording.author(each) for each in list(asked)[:QUESTIONS]]
-    cues = dict.fromkeys(wording.author(game.told.cues[0]) for game in games if game.told.cues)
+    first = (next((each for each in game.told.cues if each not in before), "") for game in games)
+    cues = dict.fromkeys(wording.author(cue) for cue in first if cue)
     return (*questions, *(wording.say("Once more: {cue}", cue=sentence(cue)) for cue in cues))
 
 

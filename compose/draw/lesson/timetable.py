@@ -46,7 +46,8 @@ class Planned:
     """A game of the lesson under the title that is shown, staged for the class.
 
     The mean length of a round and the share of it in which a pupil is active are None where nobody knows them; so are
-    the turns that a pupil gets in a minute and the share of a round that it spends not playing.
+    the turns that a pupil gets in a minute and the share of a round that it spends not playing. `before` are texts of
+    the game that it was made of, which may no longer hold.
     """
 
     game: Game
@@ -54,6 +55,7 @@ class Planned:
     round_min: float | None
     active: float | None = None
     numbers: Answers | None = None
+    before: frozenset[str] = frozenset()
 
 
 @frozen

@@ -13,6 +13,7 @@ from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import PLAY, LessonTable, Planned, Slot, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.draw.signs.to_svg import svg_of
+from compose.modifiers.words_before import words_before
 from compose.net.match import match_of
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.for_class import LARGER
@@ -72,7 +73,8 @@ def _planned(games: Sequence[Asked], forecast: bool, wording: Wording) -> tuple[
         clock = bell.after_s / 60 if bell is not None else None
         game = titled(made)
         minutes = answer.round_minutes or clock
-        planned.append(Planned(game, answer.staged.staging, minutes, answer.active_in_round, answer.numbers))
+        told = answer.staged.staging, minutes, answer.active_in_round, answer.numbers
+        planned.append(Planned(game, *told, words_before(made)))
         known.append(known_line(game.title, answer, wording))
     return planned, known
 
