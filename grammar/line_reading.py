@@ -29,6 +29,7 @@ from grammar.sentences.sides import Kit, Role, Sides
 from grammar.span import Span
 from grammar.words import plural
 
+_KNOWN, _NEAR, _SHORT = range(3)  # what is asked of names: to be known, to be near to one, or to be one of few words
 _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in which every name was declared before
 
 
@@ -85,26 +86,27 @@ class LineReader:
             return heard, None
         readings = self._readings(section, line, values, line.text)
         if not readings:
-            return self._heard(section, line, values, strict=False), None
+            return self._heard(section, line, values, _NEAR) or self._heard(section, line, values, _SHORT), None
         return readings[:1], self._two_ways(readings, line)
 
-    def _heard(self, section: str, line: TextLine, values: Mapping[str, str], strict: bool = True) -> list[Node]:
-        """What a line says in other words than those of the language; not `strict`: a name may be near to one."""
+    def _heard(self, section: str, line: TextLine, values: Mapping[str, str], asked: int = _KNOWN) -> list[Node]:
+        """What a line says in other words than those of the language; `asked` of its names as `knows_all` has it."""
         from grammar.heard.heard import (
             heard,  # turns of phrase are loaded only where a line is no sentence as it stands
         )
 
         def is_sentence(text: str) -> bool:
             readings = self._readings(section, line, values, text)
-            return len(readings) == 1 and self.knows_all(section, readings[0], strict)
+            return len(readings) == 1 and self.knows_all(section, readings[0], asked)
 
         said = heard(section, line.text, self.names.every, is_sentence)
         return [self._readings(section, line, values, text)[0] for text in said]
 
-    def knows_all(self, section: str, sentence: Node, strict: bool = True) -> bool:
+    def knows_all(self, section: str, sentence: Node, asked: int = _KNOWN) -> bool:
         """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name.
 
-        Not `strict`: a bench of which no line says where it is, or the like, does, and so does a slip of a name.
+        Asked to be `_NEAR`, a bench of which no line says where it is, or the like, does, and so does a slip of a name;
+        asked to be `_SHORT`, so does any name of a word or two, which is told as unknown where the game is resolved.
         """
         if isinstance(sentence, Sides):
             said = [name.text for name in sentence.names]
@@ -124,7 +126,8 @@ class LineReader:
             name in _of_every_sheet()
             or name in GRANTED_WORDS
             or self._declares(name)
-            or (not strict and self._near(name))
+            or (asked >= _NEAR and self._near(name))
+            or (asked >= _SHORT and name.count(" ") < 2)
             for name in names
         )
 

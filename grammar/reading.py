@@ -12,6 +12,7 @@ from lark import UnexpectedInput
 
 from grammar.finding import Finding, mistake
 from grammar.frozen import frozen
+from grammar.heard.one_clock import with_one_clock
 from grammar.heard.sides_by_players import with_sides_by_players
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
@@ -64,7 +65,7 @@ class FileReader:
             if not name:
                 self._lose(*(LostLine(frozenset(SECTIONS), line.text) for line in body))
                 continue
-            lines = self._lines(name, body)
+            lines = self._lines(name, self._with_one_clock(body) if name == "finish" else body)
             before = by_name.get(name)
             if before:
                 by_name[name] = attrs.evolve(before, lines=before.lines + lines, notes=before.notes + heading.notes)
@@ -111,6 +112,12 @@ class FileReader:
     def _belongs(self, block: Block, line: TextLine, values: Mapping[str, str]) -> bool:
         filled = filled_in(line.text, values).text
         return not _is_sentence("modifier", filled) and _is_sentence(block.section, filled)
+
+    def _with_one_clock(self, body: Sequence[TextLine]) -> Sequence[TextLine]:
+        def is_sentence(line: TextLine) -> bool:
+            return bool(self._line_reader.sentences("finish", line, {})[0])
+
+        return with_one_clock(body, self._line_reader.names.every, is_sentence)
 
     def _lines(self, section: str, body: Sequence[TextLine]) -> tuple[Line, ...]:
         return tuple(line for text_line in body for line in self.lines(section, text_line, {}))

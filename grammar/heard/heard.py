@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterator, Sequence
 from grammar.heard.lists import apart
 from grammar.heard.saying import shielded
 from grammar.heard.turns import TURNS
+from grammar.heard.waiting_place import placed
 from grammar.heard.words import WORDS
 
 _A_TEXT = re.compile(r"(?:about|cue|credit|caution|outcomes)\b", re.IGNORECASE)
@@ -25,11 +26,11 @@ def heard(section: str, line: str, names: Sequence[str], is_sentence: IsSentence
     a_text = section == "care" or (section == "head" and _A_TEXT.match(line))  # in which no word is said otherwise
     words = kept.text if a_text else WORDS.applied(section, kept.text)
     for text in _turned(section, words):
-        said = kept.opened(text)
+        said = placed(kept.opened(text), names)
         if is_sentence(said):
             return (said,)
         for parts in apart(section, text):
-            sentences = tuple(kept.opened(part) for part in parts)
+            sentences = tuple(placed(kept.opened(part), names) for part in parts)
             if all(is_sentence(each) for each in sentences):
                 return sentences
     return ()

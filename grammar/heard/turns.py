@@ -22,6 +22,7 @@ from grammar.heard.moving_on import MOVING_ON
 from grammar.heard.relays import RELAYS
 from grammar.heard.saying import WHAT, Saying, saying
 from grammar.heard.stores import STORES
+from grammar.heard.waiting_place import WAITING_PLACE
 from grammar.heard.what_there_is import WHAT_THERE_IS
 from grammar.heard.who_has_won import WHO_HAS_WON
 
@@ -241,5 +242,6 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     IN_A_CIRCLE,
     *LAID_OUT,
     *BRINGING, *KEEPING_TO, *COUNTED, *WHO_HAS_WON, *WHAT_THERE_IS,
+    *WAITING_PLACE,
     *CLASS_TURNS,
 )  # fmt: skip

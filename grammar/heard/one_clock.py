@@ -1,0 +1,41 @@
+"""How long a round lasts in one line and who has won then in another, as teachers say it: both are one clock."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+import attrs
+
+from grammar.heard.words import in_words_of_the_language
+from grammar.lines import TextLine
+
+_LASTS = re.compile(
+    r"(?:(?:(?:the|a|each|every|1) )?(?:game|round|match|it) (?:lasts|takes|goes on for|(?:is over|ends|stops) after)|"
+    r"(?:we |players )?play(?: for)?|time:?) (?P<time>\d+(?:\.\d+)? (?:min|s))",
+    re.IGNORECASE,
+)
+_DECIDES = re.compile(
+    r"(?:(?:at the end|then|after that|at the whistle|when (?:the )?time is (?:up|over)|when it is over),? )?"
+    r"(?P<what>(?:(?:the side (?:with|that has|which has)|whoever has) )?(?:the )?(?:most|more|fewest|fewer|highest) "
+    r".+? wins?\b.*)",
+    re.IGNORECASE,
+)
+
+
+def with_one_clock(
+    lines: Sequence[TextLine], names: Sequence[str], is_sentence: Callable[[TextLine], bool]
+) -> tuple[TextLine, ...]:
+    """The lines of a finish; where one says how long it lasts and one who has won then, both are one, in that one's
+    place. A line that is a sentence by itself stays as it is."""
+    said = [in_words_of_the_language("finish", line.text, names) for line in lines]
+    lasting = [at for at, text in enumerate(said) if _LASTS.fullmatch(text)]
+    deciding = [at for at, text in enumerate(said) if _DECIDES.fullmatch(text) and not is_sentence(lines[at])]
+    if len(lasting) != 1 or len(deciding) != 1:
+        return tuple(lines)
+    time, what = _LASTS.fullmatch(said[lasting[0]]), _DECIDES.fullmatch(said[deciding[0]])
+    assert time is not None and what is not None
+    joined = attrs.evolve(lines[deciding[0]], text=f"after {time['time']}: {what['what']}")
+    if not is_sentence(joined):
+        return tuple(lines)
+    return tuple(joined if at == deciding[0] else line for at, line in enumerate(lines) if at != lasting[0])
