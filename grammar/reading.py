@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import TYPE_CHECKING
 
 import attrs
@@ -13,6 +13,7 @@ from lark import UnexpectedInput
 from grammar.finding import Finding, mistake
 from grammar.frozen import frozen
 from grammar.heard.one_clock import with_one_clock
+from grammar.heard.said_of_places import with_rules_at_places
 from grammar.heard.sides_by_players import with_sides_by_players
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
@@ -61,7 +62,7 @@ class FileReader:
         self._begin(part)
         head = self._lines("head", part.head)
         by_name: dict[str, Section] = {}
-        for name, heading, body in _quotes_under_play(part.sections):
+        for name, heading, body in _quotes_under_play(self._with_rules_at_places(part.sections)):
             if not name:
                 self._lose(*(LostLine(frozenset(SECTIONS), line.text) for line in body))
                 continue
@@ -113,11 +114,14 @@ class FileReader:
         filled = filled_in(line.text, values).text
         return not _is_sentence("modifier", filled) and _is_sentence(block.section, filled)
 
-    def _with_one_clock(self, body: Sequence[TextLine]) -> Sequence[TextLine]:
-        def is_sentence(line: TextLine) -> bool:
-            return bool(self._line_reader.sentences("finish", line, {})[0])
+    def _is_said(self, section: str, line: TextLine) -> bool:
+        return bool(self._line_reader.sentences(section, line, {})[0])
 
-        return with_one_clock(body, self._line_reader.names.every, is_sentence)
+    def _with_one_clock(self, body: Sequence[TextLine]) -> Sequence[TextLine]:
+        return with_one_clock(body, self._line_reader.names.every, partial(self._is_said, "finish"))
+
+    def _with_rules_at_places(self, sections: Sequence[_Headed]) -> Sequence[_Headed]:
+        return with_rules_at_places(sections, self._line_reader.names.every, self._is_said)
 
     def _lines(self, section: str, body: Sequence[TextLine]) -> tuple[Line, ...]:
         return tuple(line for text_line in body for line in self.lines(section, text_line, {}))

@@ -119,7 +119,9 @@ BALL_TURNS: tuple[Saying, ...] = (
     saying(r"\b(touch|tag|chase|catch) (?:the |all |all the )?(?:opponents|others)(?= |$)",
            r"\1 players of the other side", "play"),
     saying(rf"\b((?:touch|tag|chase|catch) .+?) {_HAS} {_BALL}$", r"\1 who carry \g<the> \g<ball>", "play"),
-    saying(rf"\b(touch|tag|chase|catch) whoever (?:has|holds|carries|is carrying|runs with) {_BALL}$",
+    saying(rf"\b(touch|tag|chase|catch) (?:whoever|anyone who|anybody who|everyone who|those who) (?:has|have|holds|"
+           rf"hold|carries|"
+           rf"carry|is carrying|runs with) {_BALL}$",
            r"\1 players of the other side who carry \g<the> \g<ball>", "play"),
     saying(rf"^(?:whoever|anyone who|a player who) (?:is|gets) (?:touched|tagged) (?:{_WHILE}|{_HAS}|with) {_BALL},? "
            rf"{_MUST}(?:loses|lose|gives|give) it (?:up )?(?:to (?P<side>the other side))?$",

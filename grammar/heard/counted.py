@@ -59,7 +59,12 @@ TO_WHOM: tuple[Saying, ...] = (
     saying(r"^(?:(?:on|with|for|after) )?(?:a |each |every )?(?:catch|caught ball)(?:,|:| (?=the |all )) ?(?=\w)",
            "a ball is caught: ", "when"),
     saying(r"^(the thrower) of a caught ball(?= )", r"a ball is caught: \1", "when"),
-    saying(rf"^(?:if|when) (?P<event>hit|touched|tagged),? (?=(?:{_DO}) )", _who_is, "when"),
+    saying(rf"^(?:if|when) (?:you are |you get |players are )?(?P<event>hit|touched|tagged),? (?:you |they )?(?:must |"
+           rf"have to )?"
+           rf"(?=(?:{_DO}) )", _who_is, "when"),
+    saying(r"(?<= and )(?:(?:you|they|then) )?(go|sit|wait|come|stand|join|return|drop|put)(?= )",
+           lambda match: "goes" if match[1].lower() == "go" else f"{match[1].lower()}s", "when"),
+    saying(rf"\bgoe?s (?:in)?to (?!the |their )({WHAT}) for (?=\d)", r"waits in the \1 for ", "when"),
     saying(rf"^(?P<event>hit|touched|tagged) (?:players|children) (?=(?:{_DO}|are) )", _who_is, "when"),
     saying(rf"^(?:when|if|once) all (?:of )?(?:the )?({WHAT}) of (?:a|1) side (?:are|have) (?:down|fallen|knocked "
            rf"over)[,:]? ",
@@ -101,7 +106,8 @@ TO_WHOM: tuple[Saying, ...] = (
            "when"),
     saying(rf": {_THEY} (bring|put|take|carry|drop|lose|give|hand)s? ", lambda match: ": that player "
            + {"carry": "carries"}.get(match[1].lower(), f"{match[1].lower()}s") + " ", "when"),
-    saying(r"(: that player )(go|sit|wait|join|become|freeze|lose|drop|put|bring)(?= )", r"\1\2s", "when"),
+    saying(r"(: that player )(go|sit|wait|join|become|freeze|lose|drop|put|bring)(?= )",
+           lambda match: match[1] + ("goes" if match[2].lower() == "go" else f"{match[2].lower()}s"), "when"),
 )  # fmt: skip
 
 COUNTED: tuple[Saying, ...] = (

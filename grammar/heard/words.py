@@ -56,6 +56,7 @@ WORDS = Sayings((
     saying(rf"\b(?:the |an? |their )?{_OPPOSING} side's\b", "the other side's"),
     saying(rf"\b(?:the |an? |their )?{_OPPOSING} side\b", "the other side"),
     saying(r"\beither side\b", "any side"),
+    saying(r"\b(?:another|any other|some other) side(?='s\b|$| to )", "the other side"),
     saying(r"\b(?:the )?(?:2 |both )sides' ", "each side's "),
     saying(r"\bof (?:the 2|both|all(?: the)?) sides\b", "of each side"),
     saying(r"\b(?:the 2|both) sides have\b", "each side has"),

@@ -1,0 +1,87 @@
+"""Rules of play that the language says where a place is laid out: who is safe there, who may not go or guard there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+import attrs
+
+from grammar.heard.words import in_words_of_the_language
+from grammar.lines import TextLine
+from grammar.words import plural
+
+_Headed = tuple[str, TextLine, tuple[TextLine, ...]]
+_NOBODY = (
+    r"(?:(?:nobody|no one|no player)(?: (?:may|can|is allowed to))?|"
+    r"players (?:(?:may|can|must) not|are not allowed to))"
+)
+_PLACE = r"(?:the |their |its |an? |any |each )*(?P<place>[\w -]+?)"
+_NO_CHASE = "nobody is touched there"
+_RULES = tuple(
+    (re.compile(pattern, re.IGNORECASE), there)
+    for pattern, there in (
+        (rf"{_NOBODY} (?:be|is|gets) (?:touched|tagged|caught) (?:in|on) {_PLACE}", _NO_CHASE),
+        (rf"(?:there is )?no (?:tagging|touching|catching|chasing) (?:in|on) {_PLACE}", _NO_CHASE),
+        (rf"{_NOBODY} (?:be|is|gets) hit (?:in|on) {_PLACE}", "nobody is hit there"),
+        (rf"{_NOBODY} (?:guards?|stands? (?:in|on)|stays? (?:in|on)|camps? in) {_PLACE}", "nobody guards there"),
+        (rf"no (?:guarding|camping)(?: (?:in|of|on))? {_PLACE}", "nobody guards there"),
+        (rf"{_NOBODY} (?:enters?|(?:goe?s?|steps?|runs?) (?:into|onto|on)) {_PLACE}", "nobody enters there"),
+    )
+)
+_SAFE = re.compile(rf"(?:players|runners|everyone|everybody|you|whoever is|[\w-]+) (?:(?:is|are) )?safe (?:in|on) "
+           rf"{_PLACE}")
+_CHASED = re.compile(r"\b(?:touch|tag|chase|catch)\w* ", re.IGNORECASE)
+_ONLY = re.compile(rf"only (?:the )?(?P<who>[\w-]+) (?:(?:may|can) )?(?:enters?|be in|goe?s? into|stands? in) {_PLACE}")
+_NOT = re.compile(rf"(?:the )?(?P<who>(?!players\b)[\w-]+) (?:may|can|must) not (?:enter|go (?:into|in|on|onto)) "
+           rf"{_PLACE}")
+
+
+def with_rules_at_places(
+    sections: Sequence[_Headed], names: Sequence[str], is_sentence: Callable[[str, TextLine], bool]
+) -> tuple[_Headed, ...]:
+    """The sections; where a line of play is no sentence but says something of a place, it stands with that place."""
+    placed = [line for name, _, body in sections if name == "space" for line in body]
+    moved: dict[TextLine, TextLine] = {}
+    taken: set[TextLine] = set()
+    rules = [line for name, _, body in sections if name in ("play", "when") for line in body]
+    chased = any(_CHASED.search(line.text) for line in rules)
+    for line in rules:
+        said = _said(in_words_of_the_language("play", line.text, names), chased)
+        area = next((each for each in placed if said and _is_called(each, said[0])), None)
+        if said is None or area is None or is_sentence("play", line):
+            continue
+        before = moved.get(area, area)
+        joined = attrs.evolve(before, text=f"{before.text}, {said[1]}")
+        if is_sentence("space", joined):
+            moved[area] = joined
+            taken.add(line)
+    return tuple(
+        (name, heading, tuple(moved.get(line, line) for line in body if line not in taken))
+        for name, heading, body in sections
+    )
+
+
+def _said(text: str, chased: bool) -> tuple[str, str] | None:
+    """Of which place a line says what; None where it says nothing of one."""
+    for pattern, there in _RULES:
+        if match := pattern.fullmatch(text):
+            return match["place"], there
+    if match := _SAFE.fullmatch(text):
+        return match["place"], _NO_CHASE if chased else "nobody is hit there"
+    if match := _ONLY.fullmatch(text):
+        return match["place"], f"only {_several(match['who'])} enter there"
+    if match := _NOT.fullmatch(text):
+        return match["place"], f"no {_several(match['who'])} there"
+    return None
+
+
+def _several(who: str) -> str:
+    return who if who.endswith("s") else plural(who)
+
+
+def _is_called(area: TextLine, place: str) -> bool:
+    """Whether a place is meant by its name, with or without the word that says what it is."""
+    name = area.text.partition(":")[0].strip().lower() if ":" in area.text else ""
+    short = name.rpartition(" ")[0]
+    return bool(name) and place.lower() in {each for one in (name, short) if one for each in (one, plural(one))}
