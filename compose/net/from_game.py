@@ -13,6 +13,7 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.doubts import doubts
 from compose.net.lower.duties import duties_of
 from compose.net.lower.ends import lower_bell, lower_end_points, lower_ends, points_counted_to
+from compose.net.lower.fetched_anyway import fetched_anyway
 from compose.net.lower.fixed import fixed_targets
 from compose.net.lower.idle_roles import idle_roles
 from compose.net.lower.meant_anew import meant_anew
@@ -91,6 +92,7 @@ def net_of(
         unaimed=tuple(_unaimed(builder)),
         schedule=schedule,
         placed=tuple(_placed(builder)),
+        reckoned=tuple(builder.rule((line,)) for line in sorted(fetched_anyway(core.play))),
         following=tuple(_following(builder)),
         plurals=core.plurals,
         solo=tuple(side.id.key for side in core.play.sides if side.solo),

@@ -207,7 +207,7 @@ class Net:
     winners". `open_ended`: play goes on until the clock; `mirrored`, `solo` (each for themselves): sides called so;
     what counts `at_the_end` for a side besides its points;
     places of players at whom nobody may aim are `spared`, of balls that are left `unfetched`, of players who are there
-    at the set-up `placed`, each with the line; of
+    at the set-up `placed`, each with the line; lines of fetching that are `reckoned` with anyway; of
     players who guard, or stop balls, `keeping`; `unaimed` are lines about what nobody tries to do to players. What
     lines say of what follows from an attempt is `following`, in the core's values.
     """
@@ -231,6 +231,7 @@ class Net:
     unaimed: tuple[tuple[Rule, Result], ...] = ()
     schedule: Schedule | None = None
     placed: tuple[tuple[int, Rule], ...] = field(eq=False, default=())
+    reckoned: tuple[Rule, ...] = field(eq=False, default=())
     following: tuple[tuple[Rule, Effects], ...] = field(eq=False, default=())
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
     solo: tuple[str, ...] = field(eq=False, default=())

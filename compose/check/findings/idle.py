@@ -64,6 +64,8 @@ def _judge(seen: Seen, rule: Rule) -> Idle | None:
     net = seen.net
     if net.bell is not None and rule in (net.bell.rule, *(result.rule for result in net.bell.results)):
         return None
+    if rule in net.reckoned:
+        return None
     guards = [end.guard for end in net.ends if end.rule == rule]
     effects = [each for each in _effects(seen) if each.effect.rule == rule]
     acts = [(act, happened) for act, happened in seen.acts if rule in act.rules] if not (guards or effects) else []
