@@ -49,9 +49,14 @@ def test_an_order_of_one_target_is_told(kit: str, noted: bool) -> None:
     [
         (
             SET_UP,
-            ["No line says where any post stands, and nobody aims there: it is there for nothing."],
+            ["No line says where any post stands, and nobody aims there: the check reckons without it."],
         ),
         (f"{SET_UP}\n  posts on the back line of their side", []),
+        (f'{SET_UP}\n  "Two posts show where the bench ends."', []),  # a line for people says what they are for
+        (
+            f'{SET_UP}\n  "Posters hang on the wall."',
+            ["No line says where any post stands, and nobody aims there: the check reckons without it."],
+        ),
     ],
 )
 def test_what_stands_nowhere_is_told(stand: str, noted: list[str]) -> None:
