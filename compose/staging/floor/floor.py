@@ -13,6 +13,7 @@ from attrs import evolve
 from compose.staging.floor.areas import with_areas
 from compose.staging.floor.ground import APART_M, Ground, Region, bare_ground
 from compose.staging.floor.items import Batch, Muster, Size, kit_batches
+from compose.staging.floor.no_room import Short, no_room
 from compose.staging.floor.players import PLAYER, player_batches
 from compose.staging.floor.spread import room, spread, tries
 from compose.staging.floor.tracks import track_on
@@ -20,9 +21,6 @@ from compose.staging.floor.values import KEPT_OFF, Floor, FloorArea, FloorItem, 
 from grammar.core.declared import STOOD_ON, AreaKind, Doing
 from grammar.core.game import Core, Play
 from grammar.core.values import Part, SideId, Spread
-from grammar.finding import Basis, Finding, Severity, spoken
-from grammar.said import Figure, Listed, Many, Side, Value, Written, said
-from grammar.words import plural
 
 # Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
 # stands in a row must be told apart; what is heaped "close together" nearly touches.
@@ -38,20 +36,39 @@ def floor_of(core: Core, players: Mapping[SideId, int], sizes_m: Mapping[str, Si
 
     `sizes_m` gives width and height in metres by what a thing is like in the library.
     """
-    ground = ground_of(core.play)
-    items: list[FloorItem] = []
-    short: dict[tuple[object, ...], list[tuple[Batch, int]]] = {}
-    muster = Muster(core, ground, players, sizes_m or {})
-    for batch in chain(kit_batches(muster), player_batches(muster)):
-        placed = list(_in_place(batch, items, ground))
-        if len(placed) < batch.count:
-            same = (batch.line.number, batch.count - len(placed), batch.role or batch.name)
-            short.setdefault(same, []).append((batch, len(placed)))
-        items.extend(placed)
-    problems = (_no_room(alike, ground) for alike in short.values())
+    ground, items, short = _laid(core, players, sizes_m or {})
+
+    def fits(line: int, other: Core) -> bool:
+        placed = _placed_on(ground_of(other.play), Muster(other, ground_of(other.play), players, sizes_m or {}), [])
+        return all(len(each) == batch.count for batch, each in placed if batch.line.number == line)
+
+    problems = (no_room(alike, _measured(alike[0], ground), core, fits) for alike in short)
     halves = tuple(Half(side.key, ground.slice_of(side)) for side in ground.sides) if ground.halved else ()
     tracks = tuple(track_on(ground, track) for track in core.play.tracks)
     return Floor(ground.length_m, ground.width_m, halves, ground.areas, tuple(items), tuple(problems), tracks)
+
+
+def _laid(
+    core: Core, players: Mapping[SideId, int], sizes_m: Mapping[str, Size]
+) -> tuple[Ground, list[FloorItem], list[list[Short]]]:
+    """All things at their places, and the batches that find none with how many of each were placed, alike ones
+    together."""
+    ground = ground_of(core.play)
+    items: list[FloorItem] = []
+    short: dict[tuple[object, ...], list[Short]] = {}
+    for batch, placed in _placed_on(ground, Muster(core, ground, players, sizes_m), items):
+        if len(placed) < batch.count:
+            same = (batch.line.number, batch.count - len(placed), batch.role or batch.name)
+            short.setdefault(same, []).append((batch, len(placed)))
+    return ground, items, list(short.values())
+
+
+def _placed_on(ground: Ground, muster: Muster, items: list[FloorItem]) -> Iterator[tuple[Batch, list[FloorItem]]]:
+    """Batch by batch what finds a place beside the `items` that lie there already, which grow by it."""
+    for batch in chain(kit_batches(muster), player_batches(muster)):
+        placed = list(_in_place(batch, items, ground))
+        items.extend(placed)
+        yield batch, placed
 
 
 def ground_of(play: Play) -> Ground:
@@ -213,36 +230,11 @@ def _beside(batch: Batch, bases: list[FloorItem], items: list[FloorItem], ground
             yield item
 
 
-def _no_room(alike: list[tuple[Batch, int]], ground: Ground) -> Finding:
-    """How much longer or wider the place would have to be, of several sides told as one."""
-    batch, placed = alike[0]
+def _measured(short: Short, ground: Ground) -> float:
+    """How much longer or wider the place would have to be, in metres."""
+    batch, placed = short
     region = _open_region(batch, ground)
     _points, missing = spread(region, batch.count, batch.size_m[0], _gap(batch), batch.how)
-    box = region.rectangle
     if not region.line:
-        missing = max(missing, batch.size_m[0] - min(box.length, box.width))
-    short = max(missing, (batch.count - placed) * (batch.size_m[0] + _gap(batch)) if missing <= 0 else missing)
-    left_out = batch.count - placed
-    pattern = "{things} finds no place ({line}): {short} m more is needed."
-    if left_out > 1:
-        pattern = "{things} find no place ({line}): {short} m more is needed."
-    noun = batch.role or batch.name
-    things: Value = Many(left_out, noun, plural(noun))
-    sides = tuple(Side(each.side.key) for each, _ in alike if each.side)
-    if sides:
-        things = said("{things} of {side}", things=things, side=sides[0])
-    if len(sides) > 1:
-        things = said("{things} (and likewise of {sides})", things=things, sides=Listed(sides[1:]))
-    return spoken(
-        "P-no-room",
-        Severity.WARNING,
-        said(pattern, things=things, line=Written(batch.line.words), short=Figure(short, ".1f")),
-        batch.line.span,
-        "Make the court larger, place fewer, or spread them over more of the floor.",
-        basis=Basis.COMPUTED,
-        numbers=(
-            ("short_m", round(short, 3)),
-            ("placed", float(sum(placed for _, placed in alike))),
-            ("wanted", float(sum(each.count for each, _ in alike))),
-        ),
-    )
+        missing = max(missing, batch.size_m[0] - min(region.rectangle.length, region.rectangle.width))
+    return missing if missing > 0 else (batch.count - placed) * (batch.size_m[0] + _gap(batch))
