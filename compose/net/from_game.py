@@ -86,19 +86,26 @@ def net_of(
         match=match_of(core),
         at_the_end=at_the_end,
         duties=tuple(duties_of(builder)),
-        spared=tuple(_spared(builder)),
-        unfetched=tuple(_unfetched(builder)),
         keeping=in_play(builder, *(who for who in core.play.populations() if kept_by(core.play, who))),
-        unaimed=tuple(_unaimed(builder)),
         schedule=schedule,
-        placed=tuple(_placed(builder)),
-        reckoned=tuple(builder.rule((line,)) for line in sorted(fetched_anyway(core.play))),
-        following=tuple(_following(builder)),
         plurals=core.plurals,
         solo=tuple(side.id.key for side in core.play.sides if side.solo),
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
-    return Outcome(None if broken else net, tuple(builder.findings))
+    return Outcome(None if broken else _with_lines(builder, net), tuple(builder.findings))
+
+
+def _with_lines(builder: Builder, net: Net) -> Net:
+    """The net with what it says of lines of the sheet besides what they do."""
+    return evolve(
+        net,
+        spared=tuple(_spared(builder)),
+        unfetched=tuple(_unfetched(builder)),
+        unaimed=tuple(_unaimed(builder)),
+        placed=tuple(_placed(builder)),
+        reckoned=tuple(builder.rule((line,)) for line in sorted(fetched_anyway(builder.play))),
+        following=tuple(_following(builder)),
+    )
 
 
 def _builder(core: Core, game: Game, numbers: Mapping[str, int]) -> Builder:
