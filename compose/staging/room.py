@@ -17,7 +17,7 @@ class Room:
     """One or more courts in a hall; lengths in m.
 
     `turned` where the court lies across the hall. `columns` of the courts lie beside each other along the hall; all of
-    them take `box` of it, with what lies between them, from its south-west corner.
+    them take `box` of it, with what lies between them, from its south-west corner. `least_m` has to be clear around.
     """
 
     hall: Hall
@@ -26,7 +26,8 @@ class Room:
     long: float
     wide: float
     box: Rectangle
-    columns: int = 1
+    columns: int
+    least_m: float
 
     @property
     def area_m2(self) -> float:
@@ -75,20 +76,35 @@ class Room:
         found += [min(apart_m(fixed, court) for court in boxes) for fixed in fixed_boxes(self.hall)]
         return tuple(sorted(found))
 
-    def best_floor(self, strip_m: float) -> tuple[float, Rectangle]:
-        """The clear floor of the hall that lacks the least for the courts with such a strip all round, and how many
-        metres that is; below 0 where there is room to spare. Without any clear floor it is the hall itself."""
+    def lacking_m(self, clear: Rectangle, strip_m: float) -> tuple[float, float]:
+        """What a clear floor of the hall lacks for the courts with such a strip all round, along the hall and across
+        it; below 0 where there is room to spare."""
+        box = self.box
+        lacking = box.length + 2 * strip_m - clear.length, box.width + 2 * strip_m - clear.width
+        return round(lacking[0], 6), round(lacking[1], 6)
+
+    def best_floor(self, strip_m: float) -> Rectangle:
+        """The clear floor of the hall that lacks the least for the courts with such a strip all round. Without any
+        clear floor it is the hall itself."""
         floors = clear_floors(self.hall) or (_walls(self.hall),)
-        along, across = self.box.length + 2 * strip_m, self.box.width + 2 * strip_m
-        lacking = [round(max(along - each.length, across - each.width), 6) for each in floors]
-        least = lacking.index(min(lacking))
-        return lacking[least], floors[least]
+        return min(floors, key=lambda clear: max(self.lacking_m(clear, strip_m)))
+
+    @property
+    def short_m(self) -> float:
+        """By how much the courts have to be smaller, along and across, for the least strip to be clear around them;
+        below 0 where there is more."""
+        return max(self.lacking_m(self.best_floor(self.least_m), self.least_m))
+
+    @property
+    def short_in_all_m(self) -> float:
+        """What is lacking along the hall and across it together; 0 where the least strip is clear."""
+        return sum(max(0.0, each) for each in self.lacking_m(self.best_floor(self.least_m), self.least_m))
 
     @property
     def nearest_m(self) -> float:
         """How far the courts are from what is nearest to them; where they lie over something, by how much the clear
         floor is too small on each side, below 0."""
-        return self.clear[0] if self.clear[0] >= 0 else min(0.0, -self.best_floor(0.0)[0] / 2)
+        return self.clear[0] if self.clear[0] >= 0 else min(0.0, -max(self.lacking_m(self.best_floor(0.0), 0.0)) / 2)
 
 
 def in_rows(along: float, across: float, courts: int, columns: int) -> Iterator[Rectangle]:
@@ -99,17 +115,18 @@ def in_rows(along: float, across: float, courts: int, columns: int) -> Iterator[
         yield Rectangle(x, y, x + along, y + across)
 
 
-def room_for(floor: Floor, hall: Hall, courts: int, usual_m: float) -> Room:
+def room_for(floor: Floor, hall: Hall, courts: int, least_m: float, usual_m: float) -> Room:
     """The way to lay out so many courts that leaves the widest strip around them. They lie in the middle of the hall,
     or as near to it as leaves a strip of `usual_m` around them or as much of it as there can be."""
-    return max(_ways(floor, hall, courts, usual_m), key=lambda room: round(room.nearest_m, 6))
+    laid = (_laid(each, usual_m) for each in _ways(floor, hall, courts, least_m))
+    return max(laid, key=lambda room: round(room.nearest_m, 6))
 
 
 def _walls(hall: Hall) -> Rectangle:
     return Rectangle(0.0, 0.0, hall.length_m.usual, hall.width_m.usual)
 
 
-def _ways(floor: Floor, hall: Hall, courts: int, usual_m: float) -> Iterator[Room]:
+def _ways(floor: Floor, hall: Hall, courts: int, least_m: float) -> Iterator[Room]:
     """Courts in rows along the hall, each lying along it or across it."""
     size = floor.extent.length, floor.extent.width
     for turned, (along, across) in ((False, size), (True, size[::-1])):
@@ -120,7 +137,7 @@ def _ways(floor: Floor, hall: Hall, courts: int, usual_m: float) -> Iterator[Roo
             whole = Rectangle(
                 0.0, 0.0, columns * along + (columns - 1) * BETWEEN_M, rows * across + (rows - 1) * BETWEEN_M
             )
-            yield _laid(Room(hall, courts, turned, *size, whole, columns), usual_m)
+            yield Room(hall, courts, turned, *size, whole, columns, least_m)
 
 
 def _laid(room: Room, usual_m: float) -> Room:
@@ -156,7 +173,7 @@ def most_courts(floor: Floor, hall: Hall, least_m: float, usual_m: float, wanted
     """How many courts, at most as many as wanted, lie in the hall with the least strip around them."""
     fitting = 0
     for courts in range(1, wanted + 1):
-        if room_for(floor, hall, courts, usual_m).nearest_m < least_m - 1e-9:
+        if room_for(floor, hall, courts, least_m, usual_m).nearest_m < least_m - 1e-9:
             break
         fitting = courts
     return fitting

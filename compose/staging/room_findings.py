@@ -40,19 +40,18 @@ _MENDS = {
 }  # by what is too small, or else by the finding
 
 
-def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle], least_m: float) -> Iterator[Finding]:
+def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) -> Iterator[Finding]:
     """The court in the hall: its size, with the least strip around it, and fixed things in its way."""
     if room is None:
         return
     if not room.fits:
-        lacking, clear = room.best_floor(least_m)
-        short = tenths_up(lacking)
-        title = _too_small(room, short, clear, least_m)
+        short = tenths_up(room.short_m)
+        title = _too_small(room, short)
         beside = beside_court(game)
         hint = "Make the court smaller, or lay nothing beside it." if beside else "Make the court smaller."
         yield evolve(warning("F-hall", title, of_court(game), hint, short_m=short), others=beside)
         return
-    yield from _fixed_things(game, room, courts, least_m)
+    yield from _fixed_things(game, room, courts)
 
 
 def tenths_up(metres: float) -> float:
@@ -60,9 +59,10 @@ def tenths_up(metres: float) -> float:
     return ceil(round(metres * 10, 5)) / 10
 
 
-def _too_small(room: Room, short_m: float, clear: Rectangle, least_m: float) -> Value:
+def _too_small(room: Room, short_m: float) -> Value:
     """By how much the hall is too small, and of what that is reckoned."""
-    hall = room.hall
+    hall, least_m = room.hall, room.least_m
+    clear = room.best_floor(least_m)
     title = said(
         TOO_SMALL if room.courts == 1 else TOO_SMALL_FOR_ALL,
         hall="The hall" if hall.name == UNNAMED else said("The {hall}", hall=Named(hall.name)),
@@ -118,7 +118,7 @@ def clear_of_fixed_m(room: Room, courts: Sequence[Rectangle]) -> float | None:
     return min(apart) if apart and min(apart) < room.run_off - 1e-9 else None
 
 
-def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle], least_m: float) -> Iterator[Finding]:
+def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterator[Finding]:
     """Things fixed in the hall that reach into a court."""
     for fixed, box in zip(room.hall.obstacles, fixed_boxes(room.hall), strict=True):
         reached = [court for court in courts if box.overlaps(court)]
@@ -134,11 +134,11 @@ def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle], least_m: 
                 where=where,
                 into=Figure(into, ".2g"),
             )
-            short = tenths_up(room.best_floor(least_m)[0])
+            short = tenths_up(room.short_m)
             hint = said(
                 "Make the court {short} m smaller: it lies where most is clear, and {strip} m all round is the least.",
                 short=Figure(short, ".1f"),
-                strip=Figure(least_m),
+                strip=Figure(room.least_m),
             )
             yield warning("F-fixed", title, of_court(game), hint, into_m=into, short_m=short)
 

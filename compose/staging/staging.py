@@ -106,7 +106,7 @@ def stage(
     teams = teams or teams_of(game, school_class.pupils, most)
     fullest = teams.games[0] if teams.games else fewest
     strip = _strip(norms, school_class.ages_years or game.ages_years)
-    room = room_for(laid_out(game, fullest), hall, max(1, len(teams.games)), strip.usual) if hall else None
+    room = room_for(laid_out(game, fullest), hall, max(1, len(teams.games)), strip.least, strip.usual) if hall else None
     courts = _courts(game, teams, room)
     playing = teams.games or (fewest,)  # what those who could play it need
     rows = kit_rows(game, playing, school_class.cupboard if school_class.lists_kit else None, kit)
@@ -114,7 +114,7 @@ def stage(
     limits = (*_limits(norms, room, courts, ages, max(1, school_class.pupils)), *_space(norms, game, courts, ages))
     findings = (
         *people_findings(game, school_class, teams, most_games(game), most),
-        *room_findings(game, room, [court.box for court in courts], strip.least),
+        *room_findings(game, room, [court.box for court in courts]),
         *limit_findings(game, limits),
         *crowded_places(game),
         *dict.fromkeys(problem for court in courts for problem in court.floor.problems),

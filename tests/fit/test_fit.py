@@ -60,7 +60,7 @@ def test_court_lies_the_way_that_leaves_more_room(
     length: float, width: float, turned: bool, beside: float, behind: float
 ) -> None:
     """In a hall of 18 m by 9.5 m without what stands in it, by hand."""
-    room = room_for(court(length, width), bare("Tarn Head school hall"), 1, 2.0)
+    room = room_for(court(length, width), bare("Tarn Head school hall"), 1, 1.0, 2.0)
     assert (room.turned, room.beside, room.behind) == (turned, pytest.approx(beside), pytest.approx(behind))
     assert room.fits is (behind >= 0)
 

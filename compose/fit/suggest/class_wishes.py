@@ -9,7 +9,8 @@ from attrs import frozen
 
 from compose.fit.fit import Fit
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss, missed, of_finding
+from compose.fit.suggest.sheet_wishes import ForPupils
+from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss, Wish, missed, of_finding
 from compose.staging.kit_findings import kit_findings
 from compose.staging.school_class import SchoolClass
 from compose.telling.wording import ENGLISH, Wording
@@ -42,6 +43,8 @@ _PARTS: Mapping[str, Part] = {
     "F-kit": Part.KIT,
     "F-time": Part.TIME,
 }
+FAR_M = 10.0  # our choice: a hall that lacks 5 m is a wish clearly missed
+MOST_OFF = 1.5  # our choice: what is farther off is not told apart
 FAR_YEARS = 2.0  # our choice: a game for children two years older is as far off as one whose court is 10 m too long
 MOST_MORE = 1.5  # our choice: times as many players as another side has, of sides that are meant to be equal
 _TOO_LITTLE = ("F-too-many", "F-area", "F-crowded")  # more or larger courts would do: of the others there is too much
@@ -79,7 +82,10 @@ class Fits:
                 found = self._found(looker.fitted(game, self.school_class, numbers.minutes))
         if not found:
             return self._uneven(fitted) if self.part is Part.PUPILS and self.equal else MET
+        room = fitted.staging.room
         gap = sum(0.5 + _how_far(each) for each in found)
+        if self.part is Part.HALL and room is not None:  # its findings come of one lack, however many there are
+            gap = 0.5 + min(MOST_OFF, room.short_in_all_m / FAR_M)
         return Miss(gap, tuple(map(of_finding, found)), any(each.code in _TOO_LITTLE for each in found))
 
     def _uneven(self, fitted: Fit) -> Miss:
@@ -112,6 +118,11 @@ def fits(school_class: SchoolClass, game: Game) -> tuple[Fits, ...]:
     return (*kit, *rest)
 
 
+def asks_for_all(wish: Wish) -> bool:
+    """Whether it is a wish that all pupils play."""
+    return isinstance(wish, ForPupils) or (isinstance(wish, Fits) and wish.part is Part.PUPILS)
+
+
 def _how_far(found: Finding) -> float:
     """By how much something is missed, as a share of what is asked for or roughly so."""
     told = dict(found.numbers)
@@ -119,4 +130,4 @@ def _how_far(found: Finding) -> float:
         return (told["least"] - told["there"]) / max(told["least"], 0.1)
     amounts = [told[name] for name in ("short", "over", "short_m") if name in told]
     years = [told[name] for name in ("below", "above") if name in told]
-    return min(1.5, sum(amounts) / 10 + sum(years) / FAR_YEARS)
+    return min(MOST_OFF, sum(amounts) / FAR_M + sum(years) / FAR_YEARS)

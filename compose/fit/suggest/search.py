@@ -14,6 +14,7 @@ from collections.abc import Iterator, Sequence
 from attrs import frozen
 
 from compose.fit.suggest.amounts import at_the_ends_of, between, thresholds
+from compose.fit.suggest.class_wishes import asks_for_all
 from compose.fit.suggest.collecting import rarely_collected
 from compose.fit.suggest.larger import Family, Larger, idle, larger, promising, together
 from compose.fit.suggest.score import Scored, Scorer, Uses
@@ -67,11 +68,24 @@ def _searched(work: Trying, scorer: Scorer, starts: Sequence[Use]) -> Found:
     assert base is not None, "a game is scored as it is"
     work.keep(base)
     whole = base.met or _all_sizes(work, scorer, starts)
-    nearest = min(work.tried, key=lambda each: each.hope)
+    nearest = nearest_of(work.tried, scorer.wishes)
     closest = tuple(_closest(work.tried, number) for number in range(len(scorer.wishes)))
     situations, untried = sum(work.shapes.values()), len({use.modifier.name for use in starts} - work.names)
     solutions, untried = tuple(work.solutions), untried if work.late() else 0
     return Found(base, solutions, nearest, closest, len(work.tried) - 1, whole, situations, work.moves, untried)
+
+
+def nearest_of(tried: Sequence[Scored], wishes: Sequence[Wish]) -> Scored:
+    """The set that comes nearest to all wishes, of those that leave no more pupils out than the game as it is, which
+    is tried first: nobody is served by a game that fits since some of them sit beside it."""
+    numbers = [number for number, wish in enumerate(wishes) if asks_for_all(wish)]
+
+    def gaps(each: Scored) -> list[float]:
+        return [miss.gap if (miss := each.misses[number]) is not None else 0.0 for number in numbers]
+
+    before = gaps(tried[0])
+    fair = [each for each in tried if all(now <= was for now, was in zip(gaps(each), before, strict=True))]
+    return min(fair, key=lambda each: each.hope)
 
 
 def _all_sizes(work: Trying, scorer: Scorer, starts: Sequence[Use]) -> bool:
