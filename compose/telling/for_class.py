@@ -77,9 +77,9 @@ def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
     if over:
         pupils, odd = wording.counted(over, "pupil", "pupils"), staging.teams.odd_pupil
         if odd is Odd.UNSAID:
-            yield say("Over: {pupils}.", pupils=pupils)
+            yield say("Left over, not playing: {pupils}.", pupils=pupils)
         else:
-            yield say("Over: {pupils}; {odd}.", pupils=pupils, odd=say(f"an odd pupil {odd.value}"))
+            yield say("Left over: {pupils}; {odd}.", pupils=pupils, odd=say(f"an odd pupil {odd.value}"))
     yield _courts(staging, wording)
 
 

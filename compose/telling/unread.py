@@ -11,5 +11,5 @@ def without_lines(core: Core, wording: Wording) -> str:
     unread = len(core.told.quotes)
     if not unread:
         return ""
-    lines = wording.counted(unread, "line not read", "lines not read")
-    return wording.say(", with {lines}: another game may be checked", lines=lines)
+    lines = wording.counted(unread, "line in quotes", "lines in quotes")
+    return wording.say(", without {lines} that only people read: the game meant may be another", lines=lines)

@@ -194,7 +194,7 @@ def _nothing_found(wishes: Sequence[Wish], found: Found, wording: Wording) -> It
         closest = found.closest[number]
         miss = closest.misses[number]
         by = wording.listed(_in_full(use, wording) for use in closest.uses) or told("the game as it is")
-        near = told("{by} does it, not the rest.", by=capital(by))
+        near = told("{by} does this, but not all else that is asked.", by=capital(by))
         if miss and miss.gap:
             near = told("Nearest to it: {by}; {missing}.", by=by, missing=miss.said(wording))
         in_the_way_of_it = told("In the way: {wish}. {near}", wish=wishes[number].words(wording), near=near)

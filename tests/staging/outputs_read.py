@@ -25,7 +25,7 @@ def in_text(text: str, staging: Staging) -> Numbers:
     told: dict[str, Any] = {}
     if teams := re.search(r"Teams: (.+?)\.(?: |$)", flat):
         told["teams"] = _teams_said(teams[1])
-        over = re.search(r"Over: (\d+) pupils?(?:; an odd pupil (.+?))?\.", flat)
+        over = re.search(r"Left over(?:, not playing)?: (\d+) pupils?(?:; an odd pupil (.+?))?\.", flat)
         told |= {"over": int(over[1]) if over else 0, "odd": (over[2] or "") if over else ""}
     if courts := re.search(r"(\d+) courts? of ([\d.]+) m by ([\d.]+) m", flat):
         told |= {"courts": int(courts[1]), "court_m": (float(courts[2]), float(courts[3]))}
