@@ -42,6 +42,7 @@ from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core import rules as core
 from grammar.core.clock import TakeAway
+from grammar.core.ends import left_win
 from grammar.core.game import Core
 from grammar.core.keeping import kept_by
 from grammar.core.rules import Add, AllHold, Finish, Happening, Result, SendBalls, StartAgain
@@ -89,7 +90,7 @@ def net_of(
         keeping=in_play(builder, *(who for who in core.play.populations() if kept_by(core.play, who))),
         schedule=schedule,
         plurals=core.plurals,
-        solo=tuple(side.id.key for side in core.play.sides if side.solo),
+        solo={side.id.key: left_win(side.id, core.play.ends, core.play.bell) for side in core.play.sides if side.solo},
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else _with_lines(builder, net), tuple(builder.findings))

@@ -5,6 +5,7 @@ A marking is a tuple of counts, a place each, in the order of `Net.places`; effe
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Union
 
 from compose.net.attempt import Attempt
@@ -204,7 +205,8 @@ class Net:
     """The whole game as places and transitions.
 
     The first of `ends` that holds is the result; where those of different winners hold together, that is "two
-    winners". `open_ended`: play goes on until the clock; `mirrored`, `solo` (each for themselves): sides called so;
+    winners". `open_ended`: play goes on until the clock; `mirrored` sides are called so; in `solo` ones each plays
+    for themselves, and those who are left win (True) or somebody of them;
     what counts `at_the_end` for a side besides its points;
     places of players at whom nobody may aim are `spared`, of balls that are left `unfetched`, of players who are there
     at the set-up `placed`, each with the line; lines of fetching that are `reckoned` with anyway; of
@@ -234,7 +236,7 @@ class Net:
     reckoned: tuple[Rule, ...] = field(eq=False, default=())
     following: tuple[tuple[Rule, Effects], ...] = field(eq=False, default=())
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
-    solo: tuple[str, ...] = field(eq=False, default=())
+    solo: Mapping[str, bool] = field(eq=False, factory=dict)
 
     def start(self) -> tuple[int, ...]:
         """The marking at the set-up."""

@@ -11,6 +11,7 @@ from typing import Self
 
 from compose.telling.nouns import SIDE, Noun, Nouns
 from compose.telling.wording import Wording
+from grammar.core.ends import left_win
 from grammar.core.game import Core, Play
 from grammar.core.play import Aim
 from grammar.core.values import (
@@ -138,9 +139,11 @@ class SideVoice:
         return self.say(several if self.many(owners) else one, side=self.sides(owners), **fields)
 
     def wins(self, side: SideId) -> str:
-        """Who wins: where the players of a side play each for themselves it is one of them."""
+        """Who wins: where the players of a side play each for themselves it is one of them, or those
+        who are left."""
         if any(each.id == side and each.solo for each in self.play.sides):
-            return self.say("one of {side} wins", side=self.sides([side]))
+            one, left = "one of {side} wins", "those left of {side} win"
+            return self.say(left if left_win(side, self.play.ends, self.play.bell) else one, side=self.sides([side]))
         return self.does([side], "{side} wins", "{side} win")
 
     def it(self) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Mapping
 
 from grammar.words import called_by_players
 
@@ -17,6 +17,8 @@ def subject(side: str) -> str:
     return does(side, "", "").strip()
 
 
-def wins(side: str, solo: Collection[str]) -> str:
-    """Who wins: where the players of a side play each for themselves it is one of them."""
-    return f"one of {subject(side)} wins" if side in solo else does(side, "wins", "win")
+def wins(side: str, solo: Mapping[str, bool]) -> str:
+    """Who wins: where the players of a side play each for themselves it is one of them, or those who are left."""
+    if side not in solo:
+        return does(side, "wins", "win")
+    return f"those left of {subject(side)} win" if solo[side] else f"one of {subject(side)} wins"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 import textwrap
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
 import library
@@ -209,7 +209,7 @@ def _say_sections(sections: Sequence[Section]) -> None:
 
 
 def _with_fewer(
-    fewer: Ready, solo: Collection[str], all_here: Answers, with_fewer: Answers, speech: Speech
+    fewer: Ready, solo: Mapping[str, bool], all_here: Answers, with_fewer: Answers, speech: Speech
 ) -> Iterator[str]:
     """What changes when some are away, a line for each number."""
     yield speech.say("With {people}, instead of all:", people=people(fewer.players, speech.wording))

@@ -103,6 +103,12 @@ class Bell:
         return isinstance(self.verdicts[-1], Deciding | NextKnocked)
 
 
+def left_win(side: SideId, ends: tuple[End, ...], bell: Bell | None) -> bool:
+    """Whether those of a side win who are left: several of them, or who is left alone."""
+    verdicts = [verdict for end in (*ends, *((bell,) if bell is not None else ())) for verdict in end.verdicts]
+    return Left(side) in verdicts
+
+
 @frozen
 class Tie:
     """What counts where two sides win with one move."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from compose.answer.answer import Answer, not_proved, to_mend
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from compose.forecast.answers import Answers
 
 TOLD_FROM = 0.005  # our choice: a share of games without a winner that rounds to a percent
+NOBODY_ALONE: Mapping[str, bool] = {}
 MOST_TOLD = 3  # our choice: a card has room for so many findings
 CAN_WIN = {
     "half": "Can win over both halves: {sides}.",
@@ -65,9 +66,10 @@ def _how_known(answer: Answer, wording: Wording) -> str:
     return wording.say("Checked" if answer.added is None else "Checked and forecast")
 
 
-def _winner(side: str, solo: Collection[str], wording: Wording) -> str:
+def _winner(side: str, solo: Mapping[str, bool], wording: Wording) -> str:
     if side in solo:
-        return wording.say("one of {side}", side=subject(side) if wording.english else side_name(wording, side))
+        pattern = "those left of {side}" if solo[side] else "one of {side}"
+        return wording.say(pattern, side=subject(side) if wording.english else side_name(wording, side))
     return side if wording.english else side_name(wording, side)
 
 
@@ -108,7 +110,9 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
         yield wording.say(ENDED[answer.match.part] if answer.match.halves else pattern, time=time)
 
 
-def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collection[str] = ()) -> tuple[str, str]:
+def forecast_lines(
+    found: Answers, match: Match, wording: Wording, solo: Mapping[str, bool] = NOBODY_ALONE
+) -> tuple[str, str]:
     """How long a round lasts, how often it is a pupil's turn, and who wins the game."""
     say = wording.say
     length = say("A round lasts {time} on average", time=time_said(found.minutes.value, wording))
@@ -155,10 +159,11 @@ def _of_games(wins: str, match: Match, wording: Wording) -> str:
     return wording.say("{wins} of the rounds", wins=wins)
 
 
-def _wins(side: str, share: str, wording: Wording, solo: Collection[str]) -> str:
+def _wins(side: str, share: str, wording: Wording, solo: Mapping[str, bool]) -> str:
     if wording.english:
         return f"{wins(side, solo)} {share}"
     if side in solo:
-        return wording.say("one of {side} wins {share}", side=side_name(wording, side), share=share)
+        pattern = "those left of {side} win {share}" if solo[side] else "one of {side} wins {share}"
+        return wording.say(pattern, side=side_name(wording, side), share=share)
     pattern = "{side} win {share}" if called_by_players(side) else "{side} wins {share}"
     return wording.say(pattern, side=side_name(wording, side), share=share)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from compose.forecast.telling.wording import for_what, parts
@@ -80,7 +80,7 @@ class Speech:
         margin = f" ± {self.minutes(figure.margin)}" if figure.margin > 0.5 / 60 else ""
         return self.minutes(figure.value) + margin
 
-    def wins(self, side: str, solo: Collection[str]) -> str:
+    def wins(self, side: str, solo: Mapping[str, bool]) -> str:
         """Such as "north wins"."""
         if self.voice is None:
             return wins(side, solo)
