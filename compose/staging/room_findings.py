@@ -132,7 +132,7 @@ def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterat
                 thing=Named(fixed.name),
                 hall=Named(room.hall.name),
                 where=where,
-                into=Figure(into, ".2g"),
+                into=Figure(into, ".3g"),
             )
             short = tenths_up(room.short_m)
             hint = said(

@@ -8,7 +8,7 @@ from attrs import evolve
 
 import library
 from compose.draw.plan.sheet import Sheet
-from compose.draw.plan.throws import metres
+from compose.draw.plan.throws import clear_metres
 from compose.draw.signs.labelling import from_middle
 from compose.draw.signs.lettering import shortened
 from compose.draw.signs.palette import DARK, HALL, MIDDLE, PALE, WHITE
@@ -142,7 +142,7 @@ def draw_run_off(sheet: Sheet, seen: HallSeen) -> None:
         sheet.shapes.append(Lines(((start, end), *ticks), Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit)))
         sheet.clearings.take(Rectangle(*start, *start).joined(Rectangle(*end, *end)))
         x, y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
-        figure = metres(clear, sheet.wording)
+        figure = clear_metres(clear, sheet.wording)
         beside = Label(x + 0.5 * size, y - 0.35 * size, figure, size, DARK, "start", halo=HALL)
         above = Label(x, y + 0.45 * size, figure, size, DARK, "middle", halo=HALL)
         before = evolve(beside, x=x - 0.5 * size, anchor="end")

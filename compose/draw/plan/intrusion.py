@@ -7,7 +7,7 @@ from math import hypot
 
 from compose.draw.plan.hall import HallSeen
 from compose.draw.plan.sheet import Sheet
-from compose.draw.plan.throws import metres
+from compose.draw.plan.throws import clear_metres
 from compose.draw.signs.labelling import box_of, from_middle
 from compose.draw.signs.palette import WARNING, WHITE
 from compose.draw.signs.shapes import Ink, Label, Lines, Shape, hatch, rectangle
@@ -28,7 +28,7 @@ class Intrusion:
 
     def words(self, wording: Wording) -> str:
         """Such as "stage: 0.8 m in the way", "1.5 m beyond the wall"."""
-        far = metres(self.metres, wording)
+        far = clear_metres(self.metres, wording)
         if self.name:
             return wording.say("{what}: {distance} in the way", what=wording.author(self.name), distance=far)
         return wording.say("{distance} beyond the wall", distance=far)

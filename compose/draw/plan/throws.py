@@ -28,6 +28,12 @@ def metres(number: float, wording: Wording = ENGLISH) -> str:
     return shown if wording.english else f"{wording.figure(number + 1e-6, 1)}\u00a0m"
 
 
+def clear_metres(number: float, wording: Wording = ENGLISH) -> str:
+    """ "0.85 m": as exactly as a finding says what is clear or in the way, for it is held against a least."""
+    shown = float(f"{number:.3g}")
+    return f"{shown:g} m" if wording.english else f"{wording.figure(shown)}\u00a0m"
+
+
 def to_what(pattern: str, distance: str, goal: str, wording: Wording) -> str:
     """ "9.9 m to lanterns": a distance with what it leads to."""
     said = wording.say(pattern, distance=distance, what=goal)
