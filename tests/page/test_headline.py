@@ -11,7 +11,7 @@ from starlette.testclient import TestClient
 
 import library
 
-HALLS = [{"hall": ""}, {"hall": "*", "long": "15", "wide": "12"}]
+HALLS = [{"hall": ""}, {"hall": "", "long": "15", "wide": "12"}]
 TO_MEND = re.compile(r'class="finding (?:mend|mistake)"')
 
 

@@ -74,7 +74,7 @@ def test_who_rests_is_said_before_a_side_is_put_to_rest(tmp_path: Path, language
             "youngest": "9",
             "oldest": "10",
             "minutes": "40",
-            "hall": "*",
+            "hall": "",
             "long": "15",
             "wide": "12",
         },

@@ -17,7 +17,7 @@ FITS = re.compile(r"\d+ rounds? of \d+ fit: [^<]*|Not even one round fits[^<]*")
 def page_for(folder: Path, language: str = "en", **told: str) -> tuple[Desk, TestClient]:
     desk = desk_in(folder)
     client = browser(desk, **{"accept-language": language})
-    group = {"pupils": "30", "youngest": "9", "oldest": "10", "minutes": "40", "hall": "*", "long": "27", "wide": "15"}
+    group = {"pupils": "30", "youngest": "9", "oldest": "10", "minutes": "40", "hall": "", "long": "27", "wide": "15"}
     client.post("/class", data={"token": desk.token, **group, **told})
     return desk, client
 

@@ -171,19 +171,24 @@ def test_what_is_written_into_an_address_is_never_markup(client: TestClient, pat
 
 
 def test_a_hall_by_its_size_is_kept(desk: Desk, client: TestClient) -> None:
-    sent = {**CLASS, "token": desk.token, "hall": "*", "long": "15", "wide": "12,5"}
+    sent = {**CLASS, "token": desk.token, "hall": "", "long": "15", "wide": "12,5"}
     assert client.post("/class", data=sent).url.path == "/games"
     assert "the hall is 15 m by 12.5 m" in (desk.shelf / "my-class.rules").read_text()
     again = client.get("/class").text
-    assert 'value="12.5"' in again and '<option value="*" selected>' in again
+    assert 'value="12.5"' in again and " selected" not in again.partition('id="hall"')[2].partition("</select>")[0]
     assert client.post("/class", data={**sent, "long": "x"}).status_code == 422
 
 
 def test_a_size_that_is_typed_is_never_dropped(desk: Desk, client: TestClient) -> None:
-    """Without the list saying so it is the hall's; beside the name of a hall it is refused."""
+    """It is the hall's where none is chosen, and what stands there then does not deny it; beside the name of a hall it
+    is refused."""
     sent = {**CLASS, "token": desk.token, "long": "15", "wide": "12"}
     assert client.post("/class", data=sent).url.path == "/games"
     assert "the hall is 15 m by 12 m" in (desk.shelf / "my-class.rules").read_text()
+    for language, said in (("en", "none of these: by its size"), ("fr", "aucune de celles-ci : par ses dimensions")):
+        shown = client.get("/class", headers={"accept-language": language}).text
+        first = re.search(r'<select id="hall" name="hall"><option value="">([^<]*)', shown)
+        assert first and first.group(1).replace("\xa0", " ").startswith(said)
     assert client.post("/class", data={**sent, "hall": next(iter(library.halls()))}).status_code == 422
 
 

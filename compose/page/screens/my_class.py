@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 GROUP = "compose.page.answers.group"
 CATEGORIES = ("ball", "target", "ring", "body", "furniture")
 TYPED = ("pupils", "youngest", "oldest", "minutes", "hall", "long", "wide")
-BY_SIZE = "*"  # in the list of halls: one that is said by its length and width
 
 
 def home(call: Call) -> Reply:
@@ -75,7 +74,7 @@ def _hall(group: SchoolClass) -> tuple[str, str, str]:
         return "", "", ""
     if group.hall.name in library.halls():
         return group.hall.name, "", ""
-    return BY_SIZE, f"{group.hall.length_m.usual:g}", f"{group.hall.width_m.usual:g}"
+    return "", f"{group.hall.length_m.usual:g}", f"{group.hall.width_m.usual:g}"
 
 
 def save(call: Call) -> Reply:
@@ -106,7 +105,7 @@ def _lines(call: Call) -> Iterator[str]:
     hall = call.one("hall")
     if hall in library.halls():
         yield f'in the hall "{hall}"'
-    if hall == BY_SIZE or call.one("long") or call.one("wide"):  # beside a name it is refused, not dropped
+    if call.one("long") or call.one("wide"):  # beside a name it is refused, not dropped
         yield f"the hall is {_metres(call, 'long')} m by {_metres(call, 'wide')} m"
     for name, item in library.kit_catalogue().items():
         count = _number(call, f"kit-{name}")
