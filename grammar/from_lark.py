@@ -19,7 +19,7 @@ from grammar.sentences.finish import Places
 from grammar.sentences.kinds import kind_of
 from grammar.sentences.points import AtTheEnd, TargetPoints, Worth
 from grammar.sentences.relays import HasRun
-from grammar.sentences.resting import Rest
+from grammar.sentences.resting import Rest, RestInside
 from grammar.sentences.runs import CountedRuns
 from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
@@ -185,6 +185,7 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "places": lambda children: Places(tuple(child for child in children if isinstance(child, Quantity))),
     "next_worth": lambda children: Worth(*children),
     "stays_with": lambda children: MovesTo(children[0], "stays", children[1]),
+    "stays_inside": lambda children: MovesTo(children[0], "stays", RestInside(span=children[0].span)),
     "aim_at": _aim_at,
     "also": _aim_at,
     "court": lambda children: Court(*children[1:]),

@@ -13,6 +13,8 @@ def sent_told(voice: Voice, effect: SendBall | SendBalls, goal: str, touched: bo
     if isinstance(effect, SendBall):
         if touched and actor is not None and effect.to == Spot(Landmark.HANDS, actor):
             return voice.say("whoever did so has the ball")
+        if effect.to.of is Landmark.INSIDE:
+            return voice.say("the ball stays there")
         return voice.say("the ball goes {goal}", goal=goal)
     balls = voice.balls(effect.balls, True, None)
     if effect.all:

@@ -132,6 +132,8 @@ class Voice(SideVoice):
 
     def _placed(self, group: list[Spot], bare: bool) -> str:
         first = group[0]
+        if first.of is Landmark.INSIDE:
+            return self.say("inside")
         if first.is_frozen:
             return self.say("frozen on the spot")
         if first.of is Landmark.MIDDLE and first.part is Part.AT and not bare:

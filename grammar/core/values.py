@@ -123,7 +123,8 @@ class Sort(Enum):
 
 class Landmark(Enum):
     """The places of every court. HANDS: a side has the ball, wherever on an undivided court its players are;
-    FROZEN: wherever its players were when they froze; OTHER_END: where one back line is for all, the other one."""
+    FROZEN: wherever its players were when they froze; OTHER_END: where one back line is for all, the other one;
+    INSIDE: within a thing of that owner into which it went."""
 
     HALF = "half"
     BACK_LINE = "back line"
@@ -136,6 +137,7 @@ class Landmark(Enum):
     HANDS = "hands"
     FROZEN = "frozen"
     OTHER_END = "other back line"
+    INSIDE = "inside"
 
 
 OF_A_SIDE = frozenset(

@@ -64,7 +64,15 @@ class RestBack(Node):
         return spoken("goes back", "to" if self.where is not None else None, self.where)
 
 
-RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo | RestToSide | KeptBy | RestBack
+@frozen
+class RestInside(Node):
+    """ "Stays there": in what it went into."""
+
+    def words(self) -> str:
+        return "stays there"
+
+
+RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo | RestToSide | KeptBy | RestBack | RestInside
 
 
 @frozen

@@ -7,7 +7,7 @@ from grammar.sentences.ball import KeptBy
 from grammar.sentences.base import FROZEN, AnySide, Name, Node, Np, Quantity, spoken
 from grammar.sentences.determiners import ALL
 from grammar.sentences.queues import AllQueued, Queued
-from grammar.sentences.resting import RestingPlace
+from grammar.sentences.resting import RestingPlace, RestInside
 
 Who = Np | Queued | AllQueued
 
@@ -74,7 +74,7 @@ class MovesTo(Node):
     place: RestingPlace
 
     def words(self) -> str:
-        if isinstance(self.place, KeptBy):
+        if isinstance(self.place, KeptBy | RestInside):
             return spoken(self.who, self.place)
         return spoken(self.who, agree(self.who, "goes", "go"), self.place)
 

@@ -83,7 +83,8 @@ SENTENCES = [
     if inspect.isclass(kind) and issubclass(kind, Node) and name == kind.__name__ and kind.__module__ == module.__name__
 ]
 # Rules that the making of nodes takes apart by itself (grammar/from_lark.py).
-WITHOUT_CLASS = ("also", "ball_state", "next_worth", "preposition", "shot", "skill_name", "stays_with", "within")
+WITHOUT_CLASS = ("also", "ball_state", "next_worth", "preposition", "shot", "skill_name", "stays_inside", "stays_with",
+                 "within")  # fmt: skip
 # What is no play: facts for the card, the language of the sheet, and what only holds others together.
 READ_ELSEWHERE = (
     *(head.Ages, head.Practice, head.NeedsLanguage, claims.AnyWay, claims.BothWays, time.SpanAfter),

@@ -99,6 +99,9 @@ def goal(sheet: Sheet, place: resting.RestingPlace, scene: Scene, sent: str | No
         return half(sheet, sent)
     if isinstance(place, resting.RestBack):
         return _back(sheet, place.where, scene)
+    if isinstance(place, resting.RestInside):
+        assert scene.deed is not None
+        return Spot("inside", AT, scene.deed.aim.concerned)  # whosever thing it went into
     if isinstance(place, ball.KeptBy):
         return goal(sheet, place.whom, scene, sent, rule)
     if isinstance(place, ball.RestToSide):

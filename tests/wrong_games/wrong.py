@@ -62,9 +62,7 @@ PAIRS = (
         "players underarm throw a red ball through the ring of the other side, only after 2 passes in a row",
         shown=False,
     ),
-    Pair(
-        "nobody-scores", "C-stranded", "a player is hit: that player waits in the rest queue until the next point"
-    ),
+    Pair("nobody-scores", "C-stranded", "a player is hit: that player waits in the rest queue until the next point"),
     Pair("frozen-for-good", "C-stranded", "a player is hit: that player freezes"),
     Pair(
         "idle-part",
@@ -75,6 +73,7 @@ PAIRS = (
     ),
     Pair("idle-frozen", "C-idle", "a ball is caught: a frozen player of the catcher's side is free", shown=False),
     Pair("stranded-balls", "C-stranded", "nobody fetches soft balls from behind the back line"),
+    Pair("stays-in-the-pail", "C-dead-end", "players underarm throw a yarn ball into the pails of the other side"),
     Pair("closed-strip", "C-dead-end", "players roll a soft ball at the cones of the other side"),
     Pair("stall", "C-stall", "players roll a soft ball at the cones of the other side"),
     Pair("stall-by-passing", "C-stall", "players pass a soft ball to a team-mate"),

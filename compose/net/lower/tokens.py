@@ -18,6 +18,7 @@ from grammar.core.values import (
     At,
     KindId,
     Laden,
+    Landmark,
     OnStep,
     Owner,
     Part,
@@ -131,8 +132,8 @@ def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
     total = how_many(builder, kind)
     token = "load" if builder.play.kind(kind).sort is Sort.LOAD else "ball"
     name = f"{token}/{kind.key}/{_spot_name(spot)}/{side or '-'}"
-    brought = (kind, spot) in _brought(builder.play)
-    return builder.add_place(key, Place(name, token, total, 0, side, kind.key, brought, At(spot)))
+    final = spot.of is Landmark.INSIDE or (kind, spot) in _brought(builder.play)
+    return builder.add_place(key, Place(name, token, total, 0, side, kind.key, final, At(spot)))
 
 
 def _brought(play: Play) -> Iterator[tuple[KindId, Spot]]:

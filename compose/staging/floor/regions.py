@@ -29,7 +29,7 @@ def regions(
         return (_one_for_all(ground, spot, depth_m),)
     owners = (spot.owner,) if isinstance(spot.owner, SideId) else ground.sides
     match spot.of:
-        case Landmark.HALF | Landmark.HANDS | Landmark.FROZEN:
+        case Landmark.HALF | Landmark.HANDS | Landmark.FROZEN | Landmark.INSIDE:
             found = [_at_half(ground, side, spot.part, depth_m) for side in owners]
         case Landmark.BACK_LINE | Landmark.WALL:
             found = [region for side in owners for region in _at_back(ground, side, spot.part, depth_m)]

@@ -96,6 +96,8 @@ def effect_words(net: Net, effect: Effect, skill: Skill | None, tight: Tight) ->
             return f"it moves {count(abs(effect.steps), 'step')}"
         case PutOnStep():
             return f"the {effect.thing.kind.key} goes to step {effect.to.step} of the {effect.to.track.key}"
+        case SendBall(Spot(Landmark.INSIDE)):
+            return "the ball stays there"
         case SendBall():
             return f"the ball goes {_towards(effect.to)}"
         case SendBalls():

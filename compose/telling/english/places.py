@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from compose.net.net import Net
-from compose.telling.sides import subject
+from compose.telling.sides import does, subject
 from grammar.core.values import (
     PLAIN,
     AreaId,
@@ -76,6 +76,9 @@ def lying(spot: Spot, bare: bool = False, the: str = "the") -> str:
         return "half" if bare else f"in the {of_side('half', spot.owner)}"
     if spot.part is Part.AT and spot.of in (Landmark.COURT, Landmark.MIDDLE):
         return spot.of.value if bare else {"court": "on the court"}.get(spot.of.value, "in the middle")
+    if spot.of is Landmark.INSIDE:
+        owner = spot.owner.key if isinstance(spot.owner, SideId) and not bare else None
+        return "inside" if owner is None else f"inside what {does(owner, 'has', 'have')}"
     if spot.is_frozen:
         return "frozen"
     if spot.of is Landmark.HANDS:

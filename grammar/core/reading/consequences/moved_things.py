@@ -29,7 +29,7 @@ from grammar.core.rules import (
     Shift,
 )
 from grammar.core.runs import InARow
-from grammar.core.values import KindId, OnStep, SideId, Sort, Spot, TrackId
+from grammar.core.values import KindId, Landmark, OnStep, SideId, Sort, Spot, Thing, TrackId
 from grammar.meanings import PlaceMeaning, side_named
 from grammar.said import quoting, write
 from grammar.sentences import resting, then
@@ -43,6 +43,9 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, mom
     loads = frozenset(reader.kinds_meant(who, Sort.LOAD))
     if not loads and not reader.kinds_meant(who, Sort.BALL):
         yield _put_on_step(reader, who, place, moment)
+        return
+    if isinstance(place, resting.RestInside):
+        yield _inside(reader, who, place, moment)
         return
     balls = loads or frozenset(reader.balls(evolve(who, determiner="the") if who.determiner == "their" else who))
     named = side_of_place(reader.game, place)
@@ -63,6 +66,19 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, mom
     own = moment.spoken.of_that_side().own
     to, _ = resting_place(reader, place, actor, against, frozenset({moment.result}) if moment.result else missed, own)
     yield _given(reader, who, balls, to, moment)
+
+
+def _inside(reader: Reader, who: Np, place: resting.RestInside, moment: Moment) -> SendBall | SendBalls:
+    """Where a ball stays that went into something: nobody takes it out again."""
+    trigger = moment.trigger
+    into = trigger.to if isinstance(trigger, Happening) and trigger.result is Result.THROUGH else frozenset()
+    things = [each for each in into if isinstance(each, Thing) and reader.sort(each.kind) is not Sort.RING]
+    if not things or not reader.kinds_meant(who, Sort.BALL):
+        title = "`{said}` is said of a ball that went into something, such as a box or a goal."
+        hint = write("a ball goes into a pail: the ball stays there")
+        raise Senseless(place, title, hint, said=f"{who.words()} stays there")
+    balls = frozenset(reader.balls(who))
+    return _given(reader, who, balls, Spot(Landmark.INSIDE, things[0].owner), moment)
 
 
 def _spoken_of_ball(moment: Moment) -> Spoken:
