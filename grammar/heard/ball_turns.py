@@ -43,7 +43,8 @@ def _with(said: re.Match[str]) -> str:
 
 
 BALL_TURNS: tuple[Saying, ...] = (
-    saying(r"(\bgoes into [^:]*: (?:.* and )?)(?:it|the ball) (?:stays?|remains?|is left|lies|is kept) (?:in there|in it|inside(?: it)?|there)$",
+    saying(r"(\bgoes into [^:]*: (?:.* and )?)(?:it|the ball) (?:stays?|remains?|is left|lies) "
+           r"(?:in there|in it|inside(?: it)?|there)$",
            r"\1the ball stays there", "when"),
     # who stops and who fetches it
     saying(r"\bwith (?:any part of (?:the|their)|(?:the|their) whole) body$", "with the hands, feet and body", "play"),
