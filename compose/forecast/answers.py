@@ -32,7 +32,7 @@ class Answers:
 def answers(net: Net, course: Course, second: Course | None = None) -> Answers:
     """The numbers of one course; `second` is that of the other half, where it differs."""
     shares = standings(net, course)
-    playing = next((each.share for each in shares if each.name == PLAYING), Figure(1.0))
+    playing = next((each.share for each in shares if each.name == PLAYING), None)
     wins, stopped = game_odds(net, course, second).wins, odds(net, course).running
-    idle = Figure(max(0.0, 1 - playing.value) if shares else 0.0, playing.margin)
+    idle = Figure(max(0.0, 1 - playing.value), playing.margin) if playing is not None else Figure(0.0)
     return Answers(course.length.mean, wins, stopped, turns(net, course).each, idle)

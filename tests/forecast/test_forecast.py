@@ -13,11 +13,13 @@ from compose.forecast import work
 from compose.forecast.assumptions import ages_of
 from compose.forecast.chain.exact import exact_course, solving_products
 from compose.forecast.chances.chances import chances
+from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.rounds.simulate import Play
+from compose.forecast.sensitivity import Swing
 from compose.forecast.standings import WAITING, pupils_of, standing_of
 from compose.forecast.telling.results import winners
-from compose.forecast.telling.telling import told, told_then
+from compose.forecast.telling.telling import told, told_in_detail, told_then
 from compose.net.net import Net
 from tests.interpreter.remixes import remixed
 from tests.interpreter.sheets import library_game, net_in
@@ -69,6 +71,8 @@ def test_everything_adds_up(name: str) -> None:
         assert distribution.sum() == pytest.approx(1.0, abs=1e-8)
     if course.score.lead is not None:
         assert course.score.lead.sum() == pytest.approx(1.0, abs=1e-8)
+        assert len(course.score.lead) % 2, "as many leads of the one side as of the other, and none"
+    assert (found.longest_wait is None) == all(each.in_a_round <= 0 for each in found.waits)
     assert sum(chance.value for _, chance in found.game.wins) + found.game.drawn.value == pytest.approx(1.0, abs=1e-6)
     assert found.band.usual.wins == found.game.wins
     if net.match.one_round:
@@ -84,6 +88,28 @@ def test_everything_is_told_in_lines_that_fit(name: str) -> None:
     assert all(len(line) <= 76 for line in short), [line for line in short if len(line) > 76]
     assert {len(line) - len(line.lstrip()) for line in winners(told_of(name))} <= {0, 4}, "one under the other"
     assert not any("nan" in line.split() or "result 1" in line for line in short)
+
+
+@pytest.mark.parametrize("name", ["heron-and-pike", "cairn-keepers"])
+def test_what_there_is_to_say_is_told_and_nothing_else(name: str) -> None:
+    """Turns of each side where they differ, of each skill where there are several, what moves the answer most."""
+    found = told_of(name)
+    usual = attrs.evolve(found.band.usual, minutes=Figure(3.0))
+    swings = [Swing("", f"swing {by}", (), found.band.usual, usual, "mean length", by, sure)
+              for by, sure in ((0.3, True), (0.2, False), (0.1, True), (0.0, True))]  # fmt: skip
+    [side, *_] = found.net.sides
+    uneven = (*found.turns.by_side[1:], (side, Figure(9876.0)))
+    for skills in (found.turns.by_skill[:1], (("kick", Figure(8765.0)), ("roll", Figure(7654.0)))):
+        for by_side in (uneven, tuple((each, Figure(1.0)) for each in found.net.sides)):
+            for never in (0.0, 0.5):
+                turns = attrs.evolve(found.turns, by_skill=skills, by_side=by_side)
+                odds = attrs.evolve(found.odds, never=Figure(never))
+                asked = attrs.evolve(found, turns=turns, odds=odds, swings=tuple(swings))
+                lines = "\n".join(line for part in (*told(asked), *told_in_detail(asked)) for line in part.lines)
+                assert ("9876.0" in lines) == (by_side is uneven)
+                assert ("8765.0" in lines and "7654.0" in lines) == (len(skills) > 1), lines
+                assert ("never over by itself" in lines) == (never > 0)
+                assert [each.about in lines for each in swings] == [True, False, True, False]
 
 
 def test_mirrored_sides_are_even() -> None:

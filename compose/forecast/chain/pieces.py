@@ -106,7 +106,7 @@ class _Round:
         self.classes += time @ part.into
 
 
-def in_pieces(chain: Chain, stop: float, slack: float = 0.0) -> Pieced:
+def in_pieces(chain: Chain, stop: float, slack: float) -> Pieced:
     """The round of a chain with moments of the clock; `stop` in minutes, infinite where nothing stops it."""
     schedule, played, number = chain.space.net.schedule, _Round(chain), 0
     assert schedule is not None
