@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.interpreter.sheets import game_in
+from tests.interpreter.sheets import game_in, net_in
 from tests.interpreter.test_same_states import agree
 
 GAME = """
@@ -57,7 +57,9 @@ WAYS = {
 @pytest.mark.parametrize("way", WAYS)
 def test_both_readers_let_the_same_players_foul(way: str) -> None:
     cut, start, when = WAYS[way]
-    agree(game_in(GAME.format(cut=cut, start=start, when=when)), {"north": 2, "south": 2})
+    game = game_in(GAME.format(cut=cut, start=start, when=when))
+    agree(game, {"north": 2, "south": 2})
+    assert all(move.part > 0 for move in net_in(game, {"north": 2, "south": 2}).transitions)
 
 
 SEVERAL = """

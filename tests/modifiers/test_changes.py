@@ -177,5 +177,6 @@ def test_balls_that_come_in_later_are_not_dealt_out() -> None:
 def test_where_nobody_aims_at_the_targets_it_is_said(change: str) -> None:
     trial = modifier_in(f"make attempts at the lanterns {change}")
     assert mixed(row(), trial).value is not None
+    assert mixed(made(row(), trial), trial).value is not None, "it is so already"
     [told] = mixed(game_of(ROW.replace("the lanterns or the players", "the players")), trial).findings
     assert "nobody aims at a lantern" in told.title

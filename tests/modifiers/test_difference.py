@@ -97,6 +97,15 @@ def test_what_is_said_of_sides_and_roles_is_told() -> None:
     assert told(UNLIKE, row())["players"] == ["the sides are now mirrored", "the role of guard is gone"]
 
 
+def test_what_is_told_of_numbers_and_areas_is_what_the_other_sheet_says() -> None:
+    sized = game_of(ROW.replace("6 to 14 players", "6 players"))
+    assert "north: 6 players in place of 6 to 14 players" in told(row(), sized)["players"]
+    assert "north: 6 to 14 players in place of 6 players" in told(sized, row())["players"]
+    guarded = game_of(ROW.replace(", nobody guards there", ""))
+    [area] = told(guarded, row())["space"]
+    assert area == "the dim strip is otherwise: 2 m deep, before each back line, nobody guards there"
+
+
 def test_library_games_differ_in_everything() -> None:
     found = told(library_games()["lantern-row"], library_games()["sledge-road"])
     assert set(found) == {heading for heading, _ in PARTS}
@@ -166,3 +175,4 @@ def test_order_of_ends_is_told() -> None:
 
 def test_another_wording_is_no_difference() -> None:
     assert not differences(row(), game_of(ROW.replace("a lantern is knocked", "any lantern is knocked")))
+    assert not differences(row(), game_of(ROW.replace("throw a foam ball", "throw any foam ball")))

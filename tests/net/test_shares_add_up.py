@@ -22,6 +22,7 @@ MOST_STATES = 200
 
 def shares_add_up(net: Net) -> None:
     """Of one attempt in one situation: a miss comes as often as a success, and a catch at most as often."""
+    assert all(move.part > 0 for move in net.transitions), "what never happens is no move"
     space = explore(net, Budget(states=MOST_STATES))
     assert isinstance(space, StateSpace)
     often = defaultdict[tuple[object, ...], float](float)
