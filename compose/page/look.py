@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from compose.page.call import Call, Shown, address
 from compose.page.guard import MOST_SENT
@@ -16,6 +16,7 @@ from compose.page.wording import NAMES
 
 SCREENS = ("class", "games", "lesson", "write", "share")  # what the head of each page leads to
 TEMPLATES = Path(__file__).parent / "templates"
+WORDS = re.compile(r"`([^`]*)`")
 APART = re.compile(r"(?<=\d) (?=(?:%|min|s|m|cm|kg)(?!\w))")
 
 
@@ -29,15 +30,15 @@ def _templates() -> Environment:
         lstrip_blocks=True,
     )
     made.filters["drawing"] = Markup  # only for what compose/draw made, which escapes what authors wrote
-    made.filters["together"] = together
+    made.filters["prose"] = prose
     made.globals["address"] = address
     made.globals["most_mb"] = MOST_SENT >> 20
     return made
 
 
-def together(text: str) -> str:
-    """The text with each number and its unit on one line."""
-    return APART.sub("\u00a0", text)
+def prose(text: str) -> Markup:
+    """The text with each number and its unit on one line, and as code what a sheet would say in its own words."""
+    return Markup(WORDS.sub(r"<code>\1</code>", str(escape(APART.sub("\u00a0", text)))))
 
 
 def html_of(call: Call, reply: Shown) -> str:

@@ -84,7 +84,7 @@ def test_the_whole_job_by_keys_alone_on_a_laptop(served: Served, window: Browser
     expect(page.locator(".amount b")).to_have_text("3")
     settled(page)
     page.locator("#room").focus()
-    reach(page, "↶ Undo")
+    reach(page, "Undo")
     expect(page.locator(".amount b")).to_have_text("2")
     page.goto(f"{served.home}/write/new")
     upto = BEGIN.partition("\ncare\n")[0]
@@ -161,7 +161,7 @@ def test_paper_shows_the_answer_and_no_buttons(served: Served, window: Browser, 
     page = opened(at(tabs, window, LAPTOP), served, "/remix/lantern-row?with=kick+instead")
     page.emulate_media(media="print")
     expect(page.locator("#verdict")).to_be_visible()
-    for hidden in (".head", ".choose", ".trail", ".doing"):
+    for hidden in (".head", ".choose", ".at-hand", ".doing"):
         expect(page.locator(hidden).first).to_be_hidden()
 
 

@@ -15,6 +15,7 @@ from compose.telling.wording import Wording
 from grammar.mistakes.examples import examples
 
 SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
+LEAST_ROWS, ROOM = 26, 6  # our choice: lines that the text area has, and those below the text for what is added
 MEND = re.compile(r"mend-(\d{1,3})")
 
 
@@ -100,6 +101,7 @@ def _edited(call: Call, text: str, name: str, looked: Looked | None = None, wron
     looked = looked or _looked(call, text)
     values = {
         "text": text,
+        "rows": max(LEAST_ROWS, text.count("\n") + ROOM),
         "name": name,
         "looked": looked,
         "wrong": wrong,

@@ -35,6 +35,8 @@ function coloured(line, marks, tokens) {
   return html;
 }
 
+const row = (number, html, slip) => `<span class="row${slip ? " wrong" : ""}" id="line-${number}">${html}</span>`;
+
 function paint(box) {
   const area = box.querySelector("textarea");
   const tokens = pattern(JSON.parse(box.dataset.known).names);
@@ -45,8 +47,8 @@ function paint(box) {
     if (area.value.split("\n")[line - 1] !== each.dataset.text) continue; // the line was changed since
     marks.set(Number(line), [...(marks.get(Number(line)) || []), [Number(column), Number(end)]]);
   }
-  const lines = area.value.split("\n").map((line, at) => coloured(line, marks.get(at + 1) || [], tokens));
-  box.querySelector(".colours").innerHTML = `${lines.join("\n")}\n`;
+  const rows = area.value.split("\n").map((line, at) => row(at + 1, coloured(line, marks.get(at + 1) || [], tokens), marks.has(at + 1)));
+  box.querySelector(".colours").innerHTML = rows.join("");
   area.style.height = "auto";
   area.style.height = `${Math.max(area.scrollHeight, 500)}px`;
 }
@@ -113,6 +115,21 @@ function complete(box) {
   );
   return found.length ? list.querySelector("button") : null;
 }
+
+// From a mistake to what it speaks of, in the text.
+document.addEventListener("click", (event) => {
+  const slip = event.target.closest?.(".to-line")?.closest("[data-line]");
+  const area = document.querySelector(".coloured textarea");
+  if (!slip || !area) return;
+  event.preventDefault();
+  const { line, column, end } = slip.dataset;
+  const lines = area.value.split("\n");
+  const start = lines.slice(0, line - 1).join("\n").length + (line > 1);
+  const to = (place) => start + Math.min(place - 1, (lines[line - 1] ?? "").length);
+  area.focus({ preventScroll: true });
+  area.setSelectionRange(to(column), to(end));
+  document.getElementById(`line-${line}`)?.scrollIntoView({ block: "center" });
+});
 
 function ready() {
   const box = document.querySelector("[data-editor]:not([data-ready])");
