@@ -154,7 +154,7 @@ def test_modifiers_that_clash_are_told(client: TestClient) -> None:
     assert [name for name, _ in off] == ["add balls", "kick instead", "roll instead"]
     assert "Lantern Row Remix" in client.get(unescape(off[1][1])).text
     french = client.get(path, headers={"accept-language": "fr"}).text
-    assert "`tirer du pied` et `faire rouler` ne vont pas ensemble.</p>" in french
+    assert "<code>tirer du pied</code> et <code>faire rouler</code> ne vont pas ensemble.</p>" in french
 
 
 @pytest.mark.parametrize(
