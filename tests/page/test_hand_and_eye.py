@@ -6,9 +6,8 @@ import re
 from pathlib import Path
 
 import pytest
-from desks import BEGIN
+from desks import BEGIN, desk_in
 from desks import browser as client_of
-from desks import desk_in
 from playwright.sync_api import Browser, BrowserContext
 from test_in_browser import SCREENS
 from test_share_screen import given_by
