@@ -139,17 +139,15 @@ def _found(
         others = [*lost, *(line for number, line in declaring if number != each.place.row)]
         return _may_follow(each, others, missing, {wrong.place.row for wrong in words.findings})
 
-    waiting = [each for each in findings if may_follow_from_others(each)]
-    findings = [each for each in findings if each not in waiting]
+    of_all, findings = findings, [each for each in findings if not may_follow_from_others(each)]
     findings.extend(_missing(sheet, lost))
     told = {finding.place.row for finding in findings if finding.place.line > 0}
-    of_declared = _declaring(known) if findings or waiting else frozenset()
+    of_declared = _declaring(known) if findings or of_all else frozenset()
     saying = ((section, line) for section in _SAYING for line in known.lines(section))
     impossible = tuple(each for each in saying if each[1].span.row in told)
     if impossible:
         rest = attrs.evolve(rest, sheet=without_lines(known, told - of_declared))
-    unread = [each for each in waiting if each.code in ("G-unknown", "G-sort")]  # what it names no line declares yet
-    if any(each.code in _OF_DECLARED for each in (*findings, *unread) if each.place.row in of_declared):
+    if any(each.code in _OF_DECLARED for each in (*of_all, *findings) if each.place.row in of_declared):
         return _Resolved(game, rest, tuple(findings), left_out)
     senseless = core_of(rest).findings if rest.sides and game.court_m[0] else senseless_lines(rest)
     findings.extend(finding for finding in senseless if finding.place.row not in told)
