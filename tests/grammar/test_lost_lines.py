@@ -195,6 +195,7 @@ def test_what_lies_nowhere_is_told_beside_a_lost_line_that_brings_nothing_in(bro
 def test_kit_of_what_an_unreadable_line_may_declare_waits_for_it(owner: str) -> None:
     """It raised: what owns the kit was taken for known, since the line that nobody can read has its word."""
     kit = f"  1 log for each {owner}, like a cone\n  10 eggs, as a marker dome\n  4 cones\n"
-    text = "game G\nspace\n  court 18 m by 9 m, halved across\nsides\n  north and south, 6 to 9 players each\nkit\n" + kit
+    head = "game G\nspace\n  court 18 m by 9 m, halved across\n"
+    text = f"{head}sides\n  north and south, 6 to 9 players each\nkit\n{kit}"
     found = mistakes(read(text, "x"), kit_categories())
     assert "L-sentence" in {each.code for each in found}
