@@ -114,7 +114,8 @@ class Found:
 
     `witness` is the shortest line of play that leads there, `loop` the part of it that can repeat for ever, `about` the
     places by which other findings are known to come of the same cause (see `one_cause`), `frees` those out of which an
-    idle line would bring whoever waits there.
+    idle line would bring whoever waits there; `when_alone` is True where it would be mended by an end for when one side
+    is left alone.
     """
 
     code: str
@@ -129,3 +130,4 @@ class Found:
     numbers: tuple[tuple[str, float], ...] = field(default=())
     about: frozenset[int] = frozenset()
     frees: frozenset[int] = frozenset()
+    when_alone: bool = False

@@ -2,7 +2,8 @@
 
 A class is not helped by four findings for one slip. Which cause is the same is known from places alone: a line that
 never takes effect would change what for that never changes, or is short of the kit that nobody uses; with what lies
-where nobody fetches it a chance is lost, and play may go round for ever.
+where nobody fetches it a chance is lost, and play may go round for ever. Where play gets stuck because one side has
+nobody in, what the same end of the round would mend goes with it.
 """
 
 from __future__ import annotations
@@ -46,6 +47,8 @@ def one_cause(found: Sequence[Found], only_lost: bool) -> list[Found]:
 
 def _follows(later: Found, earlier: Found) -> bool:
     """Whether one comes of the same cause as the other, which is the graver."""
+    if earlier.code == DEAD_END and earlier.when_alone and later.when_alone:
+        return True
     if (later.code, earlier.code) == (IDLE, STRANDED):  # the line by which they would have come back
         return bool(later.frees & earlier.about)
     if (later.code, earlier.code) == (NO_END, DEAD_END):  # play gets stuck before, for want of what lies somewhere
@@ -58,5 +61,6 @@ def _told_with(earlier: Found, later: Found) -> Found:
     """The one finding for both."""
     others = tuple(dict.fromkeys((*earlier.others, later.place, *later.others)))
     told = said("It goes with that: {title}", title=later.title)
-    why = () if later.code in MENDED_BESIDE else (later.hint,)
-    return evolve(earlier, hint=Chain((earlier.hint, told, *why)), others=others)
+    why = () if later.code in MENDED_BESIDE or later.when_alone else (later.hint,)
+    about = earlier.about | (later.about if later.when_alone else frozenset())
+    return evolve(earlier, hint=Chain((earlier.hint, told, *why)), others=others, about=about)

@@ -35,8 +35,9 @@ def offered_in(text: str) -> Iterator[tuple[str, str]]:
 
 
 def mistakes_with(text: str, line: str) -> list[str]:
-    """The mistakes of a sheet to which a line of play is put."""
-    written = re.sub(r"^play$", f"play\n  {line}", text, count=1, flags=re.MULTILINE)
+    """The mistakes of a sheet to which a line of play, or of the finish, is put."""
+    section = "finish" if " wins when " in line else "play"
+    written = re.sub(rf"^{section}$", f"{section}\n  {line}", text, count=1, flags=re.MULTILINE)
     parsed = parse(written, "(test)")
     found = parsed.findings or resolve(parsed.value.games[0], library.kit_categories()).findings  # type: ignore[union-attr]
     return [each.title for each in found if "twice" not in each.title and "already" not in each.title]
@@ -58,7 +59,7 @@ def test_every_line_that_is_offered_can_be_read(path: Path) -> None:
     refused = {}
     for text in with_one_line_less(path.read_text(encoding="utf-8")):
         for line, hint in offered_in(text):
-            if not line.startswith("...") and (found := mistakes_with(text, line)):
+            if "..." not in line and (found := mistakes_with(text, line)):
                 refused[line] = (hint, found)
     assert not refused
 

@@ -16,12 +16,13 @@ from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
 from compose.net.from_game import net_of
 from compose.net.net import Bell, Net
+from compose.telling.english.findings import findings_told
 from grammar.finding import Severity
 from grammar.parse import parse
 from grammar.resolve import resolve
 from tests.check.build import Builder
 from tests.check.random_nets import nets
-from tests.interpreter.sheets import granted, net_in
+from tests.interpreter.sheets import game_in, granted, net_in
 from tests.wrong_games.test_wrong_games import every_pair, findings
 from tests.wrong_games.wrong import Pair, players
 
@@ -95,6 +96,38 @@ def test_that_a_side_cannot_win_says_why_nothing_ends_the_round_where_only_its_w
     play.end("north wins", "north", play.at_least("north", 5), play.rule("the first to 5"))
     [finding] = check(play.net(Bell(360.0, (ahead,), play.rule("after 6 min")))).findings
     assert finding.code == "C-unwinnable"
+
+
+GONE = """
+game Gone
+space
+  court 16 m by 12 m, in one piece
+  log base: 2 m deep, before each back line
+sides
+  badgers, 2 to 5 players
+  moles, 2 to 20 players
+kit
+  4 roots, like a beanbag
+set-up
+  roots in the middle
+play
+  moles take a root from the middle to their log base
+  badgers touch moles
+when
+  a mole is touched: that player is out
+finish
+  moles wins when there are no roots in the middle
+"""
+ALONE = "  badgers wins when the other side has no players in\n"
+
+
+def test_what_one_end_for_who_is_left_alone_mends_is_one_finding() -> None:
+    net = net_in(game_in(GONE), {"badgers": 2, "moles": 3})
+    [finding] = findings_told(check(net).findings, net)
+    assert finding.code == "C-dead-end" and ALONE.strip() in finding.hint
+    assert "badgers can never win" in finding.hint and "moles can keep the round from ending" in finding.hint
+    mended = check(net_in(game_in(GONE + ALONE), {"badgers": 2, "moles": 3}))
+    assert not to_mend(list(mended.findings))
 
 
 def broken(text: str) -> Iterator[Net]:

@@ -16,7 +16,8 @@ def test_dead_end() -> None:
     assert dict(finding.numbers) == {"dead ends": 2.0, "states": 6.0}
     assert [step.words for step in finding.witness] == ["the round starts", "north hits"]
     assert finding.witness[-1].transition == 0
-    assert "no south in" in finding.hint
+    assert "nobody of south is in any more" in finding.hint
+    assert '"north wins when the other side has no players in"' in finding.hint
     assert finding.place.line == 1
     assert not found(one_ball_duel(balls_must_go_too=False), "C-dead-end")
 

@@ -14,6 +14,7 @@ from compose.check.findings.no_end import stuck as never_ends
 from compose.check.findings.stranded import behind_dead_ends, forbidden_by, lying_places
 from compose.check.findings.waiting_for_good import waiting_for_good
 from compose.check.found import FetchedBy, Found, StoodUpBy, Value
+from compose.check.left_alone import alone_in, stuck_alone
 from compose.check.pointing import missing_in, missing_places, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
@@ -46,7 +47,11 @@ def dead_end(study: Study) -> list[Found]:
         why = said("Nobody can do anything there: {missing}.", missing=missing)
     lying = behind_dead_ends(study) if space.complete else {}
     waiting = waiting_for_good(study, state)
+    alone = bool(space.complete and not lying and stuck_alone(study)) and not any(w.at_the_set_up for w in waiting)
     mend = tuple(lying.values()) or tuple(each.mend for each in waiting) or (_mend(study, state),)
+    if alone:
+        why, over = alone_in(study, state, beside=bool(waiting))
+        mend = (*(each.mend for each in waiting), over)
     if state == 0 and not waiting:
         mend = (*mend, *(each.title for each in idle_kit(study)))
     forbidding = [rule for rule in (forbidden_by(study, place) for place in lying) if rule is not None]
@@ -61,6 +66,7 @@ def dead_end(study: Study) -> list[Found]:
             witness=line_of_play(space, state),
             numbers=(("dead ends", float(stuck.size)), ("states", float(space.states))),
             about=lying_places(study) if space.complete else frozenset(),
+            when_alone=alone,
         )
     ]
 

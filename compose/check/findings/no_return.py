@@ -12,6 +12,7 @@ import numpy as np
 
 from compose.check.found import Found, Sides
 from compose.check.graph import Longs
+from compose.check.left_alone import left_alone, stuck_alone
 from compose.check.pointing import how_many_like_this, span_of_last_move, told_as_one
 from compose.check.study import Study
 from compose.check.witness import line_of_play
@@ -34,6 +35,14 @@ def _lost(study: Study, side: str) -> Longs:
     """The states, far from the end, in which a side that could win at the start no longer can."""
     can_win = study.can_win(side)
     return np.flatnonzero(~can_win & study.far_from_over) if can_win[0] else np.zeros(0, dtype=np.int64)
+
+
+def _kept_once_alone(study: Study, side: str) -> bool:
+    """Whether it kept its chance, if it won where play gets stuck because it is left alone."""
+    if not stuck_alone(study):
+        return False
+    winning = study.reaching(study.won(side) | left_alone(study, side))
+    return bool(winning[_lost(study, side)].all())
 
 
 def _finding(study: Study, lost: Mapping[str, Longs], sides: list[str]) -> Found:
@@ -61,4 +70,5 @@ def _finding(study: Study, lost: Mapping[str, Longs], sides: list[str]) -> Found
         witness=line_of_play(study.space, state),
         numbers=(("moves still to play", float(left)), ("situations", float(lost[side].size))),
         about=frozenset(np.flatnonzero(study.table[state]).tolist()),
+        when_alone=all(_kept_once_alone(study, each) for each in sides),
     )

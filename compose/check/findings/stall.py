@@ -16,6 +16,7 @@ from compose.check.acts import Longs, powers_of
 from compose.check.condition import Bools
 from compose.check.forcing import can_avoid, can_force
 from compose.check.found import FetchedBy, Found, Sides, Value
+from compose.check.left_alone import either_left_alone, stuck_alone
 from compose.check.liberties import Kind, Liberty, held_up, what_lets
 from compose.check.pointing import how_many_like_this
 from compose.check.study import Study, once
@@ -111,6 +112,7 @@ def _finding(study: Study, alike: list[Stalling]) -> Found:
             ("situations", float(first.held.sum())),
             ("of them ahead at the bell for good", float(first.profits.size)),
         ),
+        when_alone=all(_over_once_alone(study, each.side) for each in alike),
     )
 
 
@@ -120,6 +122,14 @@ def _profits(study: Study, side: str) -> Longs:
     if not lead.any():
         return np.flatnonzero(lead)
     return np.flatnonzero(lead & can_avoid(study, powers_of(study.net, side), study.ended | ~study.ahead(side)))
+
+
+def _over_once_alone(study: Study, side: str) -> bool:
+    """Whether it could not hold the round up, if that ended where play gets stuck because a side is left alone."""
+    if not stuck_alone(study):
+        return False
+    over = study.ended | either_left_alone(study)
+    return not (hold_out(study, side) & can_avoid(study, powers_of(study.net, side), over)).any()
 
 
 def _hows(alike: list[Stalling]) -> Iterator[Value]:

@@ -16,6 +16,7 @@ from compose.check.condition import Bools
 from compose.check.findings.bringing_back import in_half, in_hands, out_of_half, out_of_hands
 from compose.check.found import FetchedBy, Found, Likewise, Value
 from compose.check.graph import Ints, Longs
+from compose.check.left_alone import either_left_alone
 from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study, once
 from compose.check.witness import line_of_play
@@ -154,6 +155,7 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
             ("most at once", float(study.table[states, first.place].max())),
         ),
         about=frozenset(each.place for each in alike),
+        when_alone=all(bool(either_left_alone(study)[each.states].all()) for each in alike),
     )
 
 

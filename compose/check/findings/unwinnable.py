@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from compose.check.condition import holds
 from compose.check.found import Found, Sides, Value
+from compose.check.left_alone import stuck_alone
 from compose.check.match import can_win, decides
 from compose.check.never import why_never
 from compose.check.pointing import told_as_one
@@ -16,7 +17,7 @@ from compose.check.seen import Seen, everywhere
 from compose.check.study import Study, once
 from compose.net.net import End, Net
 from grammar.finding import Severity
-from grammar.frozen import frozen
+from grammar.frozen import evolve, frozen
 from grammar.said import Chain, said
 from grammar.span import nowhere
 
@@ -61,7 +62,14 @@ def unwinnable(study: Study) -> list[Found]:
         apart = [lost] if len(lost) == len(study.net.sides) else [[side] for side in lost]
         return [_over_halves(study, each) for each in apart if each] if _whole(study) else []
     lost = [side for side in lost if not _second_each_time(study, side)]
-    return lost_sides_told(everywhere(study), lost, (("states", float(study.space.states)),))
+    found = lost_sides_told(everywhere(study), lost, (("states", float(study.space.states)),))
+    return [evolve(each, when_alone=True) if _wins_alone(study, lost) else each for each in found]
+
+
+def _wins_alone(study: Study, lost: list[str]) -> bool:
+    """Whether no line lets one of two sides win, which is left alone where play gets stuck."""
+    said_to_win = {end.winner for end in (*study.net.ends, *_at_bell(study.net))}
+    return len(lost) == 1 and lost[0] not in said_to_win and stuck_alone(study) == tuple(lost)
 
 
 def _second_each_time(study: Study, side: str) -> bool:
