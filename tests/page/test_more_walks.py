@@ -164,3 +164,16 @@ def test_a_phone_is_asked_for_the_whole_screen_and_for_sound(
     page.clock.fast_forward("06:01")
     expect(page.locator("#bell")).not_to_be_empty()
     assert page.evaluate("window.asked.tones") > 0
+
+
+def test_a_remix_is_given_away_from_the_lesson(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    """The screen says where the pack went, and only then."""
+    page = opened(at(tabs, window, PHONE), served, "/remix/lantern-row?with=kick+instead")
+    page.get_by_role("button", name="Put into the lesson").click()
+    page.goto(f"{served.home}/share")
+    expect(page.locator("[data-sent]")).to_be_hidden()
+    page.get_by_label("Lantern Row Remix (from the lesson)").check()
+    with page.expect_download() as pack:
+        page.get_by_role("button", name="Make the pack").click()
+    assert Path(pack.value.path()).read_bytes().startswith(b"PK")
+    expect(page.locator("[data-sent]")).to_be_visible()

@@ -6,9 +6,13 @@ import re
 from pathlib import Path
 
 import pytest
+from attrs import evolve
 from desks import BEGIN, browser, desk_in
 from starlette.testclient import TestClient
 
+import library
+from compose.page.answers.sharing import remix_of_lesson
+from compose.page.answers.values import Asked
 from compose.page.desk import Desk
 from compose.page.shelved import keep_sheet
 from compose.share.pack.pack import read_pack
@@ -92,3 +96,42 @@ def test_a_pack_that_is_gone_is_asked_for_again(desk: Desk, client: TestClient) 
 def test_nothing_to_undo_and_nothing_to_give_are_told(desk: Desk, client: TestClient) -> None:
     for path in ("/share/undo", "/share/give"):
         assert client.post(path, data={"token": desk.token}).status_code == 422
+
+
+@pytest.mark.parametrize(("language", "said"), [("en", "from the lesson"), ("fr", "de la séance")])
+def test_a_remix_of_the_lesson_is_given_and_made_again_elsewhere(tmp_path: Path, language: str, said: str) -> None:
+    """With its base and its modifiers; two remixes of one game under two names, and the same one once."""
+    desk, theirs = desk_in(tmp_path / "mine"), desk_in(tmp_path / "theirs")
+    client = browser(desk, **{"accept-language": language})
+    assert "from the lesson" not in client.get("/share").text
+    for uses in (["kick instead"], ["add balls,n 3"], ["kick instead"], []):
+        client.post("/lesson/add", data={"token": desk.token, "game": "lantern-row", "with": uses})
+    text = client.get("/share").text
+    boxes = re.findall(r'value="(lesson-\d)"><label[^>]*>([^(<]*)\((.*?)\)', text)
+    assert [(box, name.strip(), where) for box, name, where in boxes] == [
+        ("lesson-0", "Lantern Row Remix", said),
+        ("lesson-1", "Lantern Row Remix 2", said),
+    ]
+    pack = client.post("/share/give", data={"token": desk.token, "item": [box for box, _, _ in boxes]}).content
+    there = browser(theirs)
+    _, sha = looked(there, theirs, pack)
+    there.post("/share/take", data={"token": theirs.token, "pack": sha})
+    for slug, told in (("lantern-row-remix", "kick"), ("lantern-row-remix-2", "foam balls")):
+        made = there.get(f"/remix/{slug}").text
+        assert "the rules work" in made or "to mend" in made
+        assert theirs.sheets()[slug].own and told in theirs.sheets()[slug].texts[0].replace("add balls", "foam balls")
+
+
+def test_where_the_pack_goes_is_said_with_its_button(desk: Desk, client: TestClient) -> None:
+    keep_sheet(desk.shelf, BEGIN, "")
+    text = client.get("/share").text
+    button, sent = text.index("Make the pack"), text.index("data-sent hidden")
+    assert button < text.index("among its downloads") < sent < text.index("The pack is made")
+
+
+def test_what_cannot_be_made_is_not_given() -> None:
+    (text,) = [each.read_text(encoding="utf-8") for each in library.game_paths() if each.stem == "lantern-row"]
+    asked = Asked((text,), ("kick instead",), "", "en")
+    kicked = remix_of_lesson(asked, "Kicked Row")
+    assert kicked is not None and kicked.path == "remixes/kicked-row.rules"
+    assert remix_of_lesson(evolve(asked, uses=("kick instead", "roll instead")), "") is None

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from datetime import date
+from itertools import count
 
 from compose.page.answers.said import in_words
-from compose.page.answers.values import Read
+from compose.page.answers.values import Asked, Read
 from compose.page.call import PATIENT, Call, Data, Go, Reply, Shown, address
+from compose.page.planned import planned
 from compose.page.sheets import shelf_items
+from compose.share.bounds import read_rules
 from compose.share.folder_at_hand import FolderAtHand
 from compose.share.making import Sheets, parts_of
-from compose.share.pack.item import Item, Sheet, item_of
+from compose.share.naming import slug
+from compose.share.pack.item import ENDING, Item, Sheet, item_of
 from compose.share.pack.pack import Pack, make_pack
 from compose.share.pack.taking_in import Arrival, Choice, State, arrivals, take_in
 from compose.share.shelf.open_shelf import open_shelf
@@ -21,7 +26,29 @@ ZIP = "application/zip"
 
 def show(call: Call) -> Reply:
     """What lies on the shelf, and what can be done."""
-    return Shown("share.html", {"items": shelf_items(call.desk.shelf), "done": call.one("done"), "wrong": ""})
+    return Shown("share.html", {"items": _to_give(call), "done": call.one("done"), "wrong": ""})
+
+
+def _to_give(call: Call) -> list[tuple[str, Item]]:
+    """What lies on the shelf and the remixes of the lesson, each once, with what its box says."""
+    shelf, sheets = shelf_items(call.desk.shelf), call.desk.sheets()
+    given, found = {each.path for each in shelf}, dict[tuple[str, ...], tuple[str, Item]]()
+    for place, each in enumerate(planned(call.desk.shelf, sheets)):
+        asked = Asked(sheets[each.slug].texts, each.uses, call.desk.group, call.language)
+        item = call.ask("sharing:remix_of_lesson", asked, "") if each.uses else None
+        if item is None or (each.slug, *each.uses) in found:
+            continue
+        named = next(name for name in _names(item.name) if f"remixes/{slug(name)}{ENDING}" not in given)
+        item = item if named == item.name else call.ask("sharing:remix_of_lesson", asked, named)
+        given.add(item.path)
+        found[(each.slug, *each.uses)] = f"lesson-{place}", item
+    return [*((each.path, each) for each in shelf), *found.values()]
+
+
+def _names(name: str) -> Iterator[str]:
+    """A name, and others like it for what would else have the same."""
+    yield name
+    yield from (f"{name} {number}" for number in count(2))
 
 
 def look(call: Call) -> Reply:
@@ -35,7 +62,7 @@ def look(call: Call) -> Reply:
 
 
 def _again(call: Call, wrong: str) -> Reply:
-    return Shown("share.html", {"items": shelf_items(call.desk.shelf), "done": "", "wrong": wrong}, 422)
+    return Shown("share.html", {"items": _to_give(call), "done": "", "wrong": wrong}, 422)
 
 
 def look_again(call: Call) -> Reply:
@@ -95,7 +122,7 @@ def take(call: Call) -> Reply:
 def give(call: Call) -> Reply:
     """A pack of what was ticked, with what it is made of."""
     ticked = set(call.form.get("item", ()))
-    items = [each for each in shelf_items(call.desk.shelf) if each.path in ticked]
+    items = [each for box, each in _to_give(call) if box in ticked]
     if not items:
         return _again(call, call.wording.say("Tick what the pack shall carry."))
     around = FolderAtHand(call.desk.shelf)
@@ -109,7 +136,9 @@ def give(call: Call) -> Reply:
 
 
 def _sheet(around: FolderAtHand, item: Item) -> Sheet | None:
-    return around.modifier(item.name) if item.kind == "modifier" else around.base(item.name)
+    if item.kind == "modifier":
+        return around.modifier(item.name)
+    return around.base(item.name) or read_rules(item.text.encode(), item.path)
 
 
 def undo(call: Call) -> Reply:

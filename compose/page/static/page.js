@@ -68,6 +68,7 @@ document.addEventListener("click", (event) => {
 
 document.addEventListener("submit", (event) => {
   const form = event.target;
+  form.querySelector("[data-sent]")?.removeAttribute("hidden"); // its answer is a file; where it is a page, this one is gone
   if (form.target || form.dataset.whole !== undefined || waits(event, event.submitter)) return;
   event.preventDefault();
   if (tooLarge(form)) return;
