@@ -62,3 +62,12 @@ def test_so_it_does_in_french(tmp_path: Path) -> None:
     text = page_for(tmp_path, "26", HALLS[0], "fr").get("/remix/lantern-row?whole=yes").text
     told = "Il y a quelque chose à régler pour votre classe. Les règles tiennent."
     assert headline(text) == ("mend", told)
+
+
+@pytest.mark.parametrize("pupils", ["26", "2"])
+@pytest.mark.parametrize(("language", "said"), [("en", "changes nothing in"), ("fr", "ne change rien")])
+def test_a_modifier_that_changes_nothing_is_told(tmp_path: Path, language: str, said: str, pupils: str) -> None:
+    """As the check tells it, also where the class cannot play at all; and not with another amount."""
+    client = page_for(tmp_path, pupils, HALLS[0], language)
+    assert said in client.get("/remix/lantern-row?with=time+limit,time+6").text
+    assert said not in client.get("/remix/lantern-row?with=time+limit,time+4").text.partition('id="choose"')[0]
