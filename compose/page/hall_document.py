@@ -16,7 +16,7 @@ from compose.page.answers.hall_values import HallGame
 from compose.telling.wording import Wording
 
 STATIC = Path(__file__).parent / "static"
-SCRIPTS = ("hall-kept.js", "hall-bell.js", "hall.js")  # one after the other in one scope
+SCRIPTS = ("hall-kept.js", "hall-bell.js", "hall-groups.js", "hall.js")  # one after the other in one scope
 
 
 @cache
@@ -65,6 +65,10 @@ def _words(wording: Wording) -> dict[str, str]:
         "bell": say("The bell! The round is over."),
         "round": say("Round {number} of up to {most} in this game", number="{number}", most="{most}"),
         "one_round": say("Round {number}", number="{number}"),
+        "group": say("group {number}", number="{number}"),
+        "on": say("On now: {first}; {second}.", first="{first}", second="{second}"),
+        "resting": say("Resting: {groups}.", groups="{groups}"),
+        "won": say("Most rounds so far: {groups} ({number}).", groups="{groups}", number="{number}"),
         "next": say("Next: {game}", game="{game}"),
         "earlier": say("Back to {game}", game="{game}"),
         "not_timed": say("This round is not kept: its clock did not run."),

@@ -18,6 +18,7 @@ from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
 from compose.telling.french import side_label
 from compose.telling.voice import Voice
+from grammar.core.ends import Meeting
 
 
 def hall(slug: str, asked: Asked) -> HallGame | None:
@@ -26,6 +27,7 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
     if made is None:
         return None
     found, core = fit_of_asked(asked), resolved(made.game)
+    match = match_of(core)
     bell = core.play.bell
     players = players_of(found)
     net = net_of(made.game, library.granted_sheet(), players).value
@@ -36,9 +38,11 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
         content_hash(made.game.sheet),
         tuple((side.name, side_label(wording, side.name)) for side in made.game.sides),
         float(bell.after_s) if bell is not None else None,
-        match_of(core).most_rounds,
+        match.most_rounds,
         max(1, found.staging.teams.playing or found.staging.pupils),
         tuple(counters(net, made.game, players, Voice(core, wording))) if net is not None else (),
         tuple(wording.author(each) for each in found.staging.cautions[:3]),
         net is None or bool(idle_places(net)),
+        match.groups if core.play.match.resting and match.courts == 1 else 0,
+        match.meeting is Meeting.ALL_MEET_ALL,
     )

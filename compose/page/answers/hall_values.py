@@ -17,7 +17,8 @@ class Counter:
 @frozen
 class HallGame:
     """What a game needs in the hall. `sides` are names with how they are called; `content` says which game it is;
-    `waits` whether anybody can come to wait in it."""
+    `waits` whether anybody can come to wait in it; `groups` how many take turns as its two sides, 0 where none rest,
+    and `all_meet` whether each meets every other: else the winner stays on."""
 
     slug: str
     uses: tuple[str, ...]
@@ -30,3 +31,5 @@ class HallGame:
     counters: tuple[Counter, ...]
     cautions: tuple[str, ...]
     waits: bool
+    groups: int
+    all_meet: bool

@@ -14,7 +14,7 @@ const game = () => data.games[number];
 const soon = (since) => Date.now() - since < TWICE_MS;
 
 function remember() {
-  write(NOW, { content: game().content, since, before, round, counts, rang });
+  write(NOW, { content: game().content, since, before, round, counts, rang, standing });
 }
 
 function begin(next) {
@@ -29,6 +29,7 @@ function begin(next) {
   round = same ? now.round : 1;
   rang = same ? now.rang : false;
   counts = same ? now.counts : fresh();
+  standing = same && now.standing ? now.standing : firstStanding();
   draw();
 }
 
@@ -80,6 +81,7 @@ function draw() {
   at("title").textContent = game().title;
   document.title = game().title;
   at("round").textContent = (game().rounds > 1 ? say.round : say.one_round).replace("{number}", round).replace("{most}", game().rounds);
+  drawGroups();
   at("care").textContent = game().cautions.join(" ");
   for (const [id, other, words] of [["earlier", number - 1, say.earlier], ["next", number + 1, say.next]]) {
     at(id).hidden = !data.games[other];
@@ -89,7 +91,7 @@ function draw() {
   at("counters").replaceChildren(
     ...game().counters.map((each) => {
       const tile = part("div", undefined, "counter");
-      tile.append(part("span", called(each.side), "called"), part("b", counts[each.side]), part("span", each.words));
+      tile.append(part("span", withGroup(each.side, called(each.side)), "called"), part("b", counts[each.side]), part("span", each.words));
       const buttons = part("div", undefined, "buttons");
       const step = (by) => () => {
         counts[each.side] = Math.max(0, counts[each.side] + by);
@@ -133,7 +135,7 @@ at("start").addEventListener("click", () => soon(turned) || startOrStop());
 at("over").addEventListener("click", () => {
   if (since !== null) startOrStop();
   const choices = [...game().sides, ["draw", say.draw], ["nobody", say.nobody]];
-  at("winners").replaceChildren(...choices.map(([side, name]) => button(name, "", () => end(side))));
+  at("winners").replaceChildren(...choices.map(([side, name]) => button(withGroup(side, name), "", () => end(side))));
   at("waits").hidden = !game().waits; // where nobody can wait, nobody is asked how many did
   at("waited").value = 0;
   at("waited").max = game().pupils;
@@ -150,6 +152,7 @@ function end(winner) {
     write(KEPT, [...kept(), { slug, uses, content, pupils, day, length_s: length, winner, waited }]);
   }
   at("ended").close();
+  if (length > 0) nextStanding(winner);
   again(length > 0 ? round + 1 : round);
   at("note").textContent = length > 0 ? "" : say.not_timed;
   if (length > 0) send();
