@@ -77,6 +77,7 @@ class LineReader:
         texts = [line.text]
         if self.in_a_game and section in _NAMES_ARE_KNOWN:
             texts.insert(0, in_words_of_the_language(section, line.text, self.names.every))
+            texts += [self.names.in_full(text) for text in texts]
         for text in dict.fromkeys(texts):
             readings = self._readings(section, line, values, text)
             if readings and self.knows_all(section, readings[0]):
@@ -99,7 +100,9 @@ class LineReader:
             readings = self._readings(section, line, values, text)
             return len(readings) == 1 and self.knows_all(section, readings[0], asked)
 
+        full = self.names.in_full(line.text) if self.in_a_game and section in _NAMES_ARE_KNOWN else line.text
         said = heard(section, line.text, self.names.every, is_sentence)
+        said = said or (heard(section, full, self.names.every, is_sentence) if full != line.text else ())
         return [self._readings(section, line, values, text)[0] for text in said]
 
     def knows_all(self, section: str, sentence: Node, asked: int = _KNOWN) -> bool:

@@ -77,6 +77,7 @@ TO_WHOM: tuple[Saying, ...] = (
            rf"home|to "
            rf"the other side)[,:]? (?:scores|gets) {_POINTS}$",
            lambda match: f"a {match[1]} arrives: the {match[1]}'s side scores {_number(match)}", "when"),
+    saying(r"\ba ball is (?:stopped|saved|parried|kept out)\b", "a ball is blocked", "when"),
     saying(r" without being (?:touched|tagged|hit|caught)(?=:)", "", "when"),
     saying(r"^(?:an?|the) ball goes over the side ?line(?=:)", "a ball leaves the court", "when"),
     saying(r"(?<=: )(?:a )?throw-?in for (the other side|that side)$", r"\1 has the ball", "when"),
