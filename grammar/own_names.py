@@ -150,7 +150,8 @@ def declared_names(part: Part) -> DeclaredNames:
 def _lines(section: str, text: str) -> Iterator[str]:
     """A line as it stands, and as the language says it where it seems to be said otherwise."""
     yield text
-    if section in ("sides", "kit") and _SAID_OTHERWISE.search(text):
+    without_colon = section == "space" and ":" not in text and ("bench" in text or "queue" in text)
+    if without_colon or (section in ("sides", "kit") and _SAID_OTHERWISE.search(text)):
         from grammar.heard.declared import as_declared  # loaded only where a sheet has such a line
 
         yield from as_declared(section, text)

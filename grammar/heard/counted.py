@@ -58,6 +58,9 @@ def _who_is(match: re.Match[str]) -> str:
 TO_WHOM: tuple[Saying, ...] = (
     saying(r"^(?:(?:on|with|for|after) )?(?:a |each |every )?(?:catch|caught ball)(?:,|:| (?=the |all )) ?(?=\w)",
            "a ball is caught: ", "when"),
+    saying(rf"^(?:if |when )?(?:someone|somebody|anyone|anybody) catches (?:a|the) ({WHAT})(?: in the "
+           rf"air)?[,:] ",
+           r"a \1 is caught: ", "when"),
     saying(r"^(the thrower) of a caught ball(?= )", r"a ball is caught: \1", "when"),
     saying(rf"^(?:if|when) (?:you are |you get |players are )?(?P<event>hit|touched|tagged),? (?:you |they )?(?:must |"
            rf"have to )?"
