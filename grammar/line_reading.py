@@ -87,7 +87,8 @@ class LineReader:
             return heard, None
         readings = self._readings(section, line, values, line.text)
         if not readings:
-            return self._heard(section, line, values, _NEAR) or self._heard(section, line, values, _SHORT), None
+            near = self._heard(section, line, values, _NEAR)
+            return near or (self._heard(section, line, values, _SHORT) if section == "when" else []), None
         return readings[:1], self._two_ways(readings, line)
 
     def _heard(self, section: str, line: TextLine, values: Mapping[str, str], asked: int = _KNOWN) -> list[Node]:
@@ -109,7 +110,7 @@ class LineReader:
         """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name.
 
         Asked to be `_NEAR`, a bench of which no line says where it is, or the like, does, and so does a slip of a name;
-        asked to be `_SHORT`, so does any name of a word or two, which is told as unknown where the game is resolved.
+        asked to be `_SHORT`, so does any name of one word, which is told as unknown where the game is resolved.
         """
         if isinstance(sentence, Sides):
             said = [name.text for name in sentence.names]
@@ -130,7 +131,7 @@ class LineReader:
             or name in GRANTED_WORDS
             or self._declares(name)
             or (asked >= _NEAR and self._near(name))
-            or (asked >= _SHORT and name.count(" ") < 2)
+            or (asked >= _SHORT and " " not in name)
             for name in names
         )
 
