@@ -77,6 +77,8 @@ def _uneven(game: Game, teams: Teams) -> bool:
 
 
 def _for_more(allowed: int, courts: int | None) -> Value:
+    if courts == 0:
+        return "The hall has no room for one court with the least strip all round: play on a smaller one."
     if courts is not None and courts < allowed:
         return said(
             "The sheet allows {allowed} games side by side; the hall has room for {courts}.",

@@ -17,6 +17,7 @@ from compose.staging.room import Room
 from compose.staging.where import beside_court, of_court, of_safe_places
 from grammar.finding import Finding
 from grammar.game import Game
+from grammar.resolve.possible_counts import LEAST_COURT_M
 from grammar.said import Figure, Many, Named, Value, Written, said
 from library.records import UNNAMED
 
@@ -30,6 +31,7 @@ TOO_SMALL_FOR_ALL = (
     "{hall} is {short} m too small: {courts} need {long} m by {wide} m with what lies beside and between them and "
     "{strip} m all round, the hall is {length} m by {width} m."
 )
+NO_COURT = "Play in a larger hall, or clear its floor: no court has the least strip all round there."
 LEFT_CLEAR = "{too_small} Of it {length} m by {width} m is clear of what stands there."
 _MENDS = {
     "F-area": "Play with fewer at a time, or on a larger court.",
@@ -48,7 +50,8 @@ def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) ->
         short = tenths_up(room.short_m)
         title = _too_small(room, short)
         beside = beside_court(game)
-        hint = "Make the court smaller, or lay nothing beside it." if beside else "Make the court smaller."
+        hint: Value = "Make the court smaller, or lay nothing beside it." if beside else "Make the court smaller."
+        hint = hint if _has_a_court(room) else NO_COURT
         yield evolve(warning("F-hall", title, of_court(game), hint, short_m=short), others=beside)
         return
     yield from _fixed_things(game, room, courts)
@@ -57,6 +60,12 @@ def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) ->
 def tenths_up(metres: float) -> float:
     """Whole tenths of a metre that are no less: who takes off so much has taken off enough."""
     return ceil(round(metres * 10, 5)) / 10
+
+
+def _has_a_court(room: Room) -> bool:
+    """Whether any court at all lies on the clear floor with the least strip all round."""
+    clear = room.best_floor(room.least_m)
+    return min(clear.length, clear.width) - 2 * room.least_m >= LEAST_COURT_M
 
 
 def _too_small(room: Room, short_m: float) -> Value:
@@ -135,10 +144,12 @@ def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterat
                 into=Figure(into, ".3g"),
             )
             short = tenths_up(room.short_m)
-            hint = said(
-                "Make the court {short} m smaller: it lies where most is clear, and {strip} m all round is the least.",
-                short=Figure(short, ".1f"),
-                strip=Figure(room.least_m),
-            )
+            hint: Value = NO_COURT
+            if _has_a_court(room):
+                hint = said(
+                    "Make the court {short} m smaller: it lies where most is clear, and {strip} m all round is the "
+                    "least.",
+                    short=Figure(short, ".1f"),
+                    strip=Figure(room.least_m),
+                )
             yield warning("F-fixed", title, of_court(game), hint, into_m=into, short_m=short)
-

@@ -102,8 +102,8 @@ def stage(
         teams = teams or usual_teams(game)
         school_class = some_class(teams.playing + teams.resting)
     hall, fewest = school_class.hall, {side.name: side.least for side in game.sides}
-    most = max(1, _most_courts(game, fewest, hall, norms)) if hall else None
-    teams = teams or teams_of(game, school_class.pupils, most)
+    most = _most_courts(game, fewest, hall, norms) if hall else None
+    teams = teams or teams_of(game, school_class.pupils, max(1, most) if most is not None else None)
     fullest = teams.games[0] if teams.games else fewest
     strip = _strip(norms, school_class.ages_years or game.ages_years)
     room = room_for(laid_out(game, fullest), hall, max(1, len(teams.games)), strip.least, strip.usual) if hall else None

@@ -117,7 +117,9 @@ def _courts(staging: Staging, wording: Wording) -> str:
         hall = wording.say("{long} m by {wide} m", long=long, wide=wide)
     area, free = (wording.figure(float(f"{m2:.4g}")) for m2 in (room.area_m2, free_m2(room.hall)))
     pattern = "Hall: {hall}, {area} m2; {courts} along it."
-    if room.turned:
+    if not room.fits:
+        pattern = "Hall: {hall}, {area} m2; too small for {courts}."
+    elif room.turned:
         pattern = "Hall: {hall}, {area} m2; {courts} across it."
     line = wording.say(pattern, hall=hall, area=area, courts=courts)
     return line if free == area else f"{line} {wording.say('{free} m2 of its floor is free.', free=free)}"

@@ -44,6 +44,8 @@ _SAID_ELSEWHERE = (
 )  # fmt: skip
 _COUNTED_ELSEWHERE = frozenset(("Kit.count", "Innings.number", "Court.length", "Court.width"))
 
+LEAST_COURT_M, MOST_COURT_M = 2, 60  # our choice: lengths and widths that a hall may have a court of
+
 
 def one_of_each(game: Game) -> Iterator[Finding]:
     """A sheet has one court, one line of ages, one clock."""
@@ -86,7 +88,7 @@ def ranges(game: Game) -> Iterator[Finding]:
     for ages in game.all_of("head", Ages):
         yield from age_findings(ages)
     for court in game.all_of("space", Court):
-        if not all(2 <= side.metres <= 60 for side in (court.length, court.width)):
+        if not all(LEAST_COURT_M <= side.metres <= MOST_COURT_M for side in (court.length, court.width)):
             yield mistake(
                 "G-range",
                 quoting(

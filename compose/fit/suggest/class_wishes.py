@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import Enum
 
-from attrs import frozen
+from attrs import evolve, frozen
 
+import library
 from compose.fit.fit import Fit
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.sheet_wishes import ForPupils
 from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss, Wish, missed, of_finding
+from compose.staging.cupboard import KitRow
 from compose.staging.kit_findings import kit_findings
 from compose.staging.school_class import SchoolClass
+from compose.staging.staging import stage
 from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Severity
 from grammar.game import Game
@@ -53,14 +56,16 @@ _TOO_LITTLE = ("F-too-many", "F-area", "F-crowded")  # more or larger courts wou
 @frozen
 class Fits:
     """A part of a class is fitted: nothing of the fit that speaks of it asks to be mended. Of the kit it is one
-    thing of the game that is meant, or with "" whatever else there is. All play also in sides that are about as large,
-    where those of the game that is mended are `equal`."""
+    thing of the game that is meant, or with "" whatever else there is, and benches beyond the `benches` that the game
+    needs as it is: a hall has them for the game that somebody chose, not for what is made of it. All play also in
+    sides that are about as large, where those of the game that is mended are `equal`."""
 
     school_class: SchoolClass
     part: Part
     thing: str = ""
     others: tuple[str, ...] = ()
     equal: bool = False
+    benches: int = 0
 
     @property
     def cost(self) -> int:
@@ -106,15 +111,27 @@ class Fits:
             for row in fitted.staging.kit
             if row.line.plural == self.thing or (not self.thing and row.line.plural not in self.others)
         ]
+        if not self.thing and (benches := self._more_benches(fitted)) is not None:
+            mine.append(benches)
         return [each for each in kit_findings(mine) if each.code == "F-kit"]
+
+    def _more_benches(self, fitted: Fit) -> KitRow | None:
+        """The benches that no kit lists, held against the cupboard; None where the game needs no more as it is."""
+        row = fitted.staging.benches
+        if row is None or row.needed <= self.benches or not self.school_class.lists_kit:
+            return None
+        there = sum(each.count for each in self.school_class.cupboard if each.like == row.line.like)
+        return evolve(row, there=min(row.needed, max(there, self.benches)))
 
 
 def fits(school_class: SchoolClass, game: Game) -> tuple[Fits, ...]:
     """All that a class asks of a game, each thing of its kit by itself."""
     things = tuple(line.plural for line in game.kit) if school_class.lists_kit else ()
     kit = (Fits(school_class, Part.KIT, thing) for thing in things)
+    row = stage(game, library.norms(), library.kit_names(), school_class).benches if things else None
+    benches = row.needed if row is not None else 0
     equal = len({(side.least, side.most) for side in game.sides}) == 1
-    rest = (Fits(school_class, part, others=things, equal=equal) for part in Part)
+    rest = (Fits(school_class, part, others=things, equal=equal, benches=benches) for part in Part)
     return (*kit, *rest)
 
 
