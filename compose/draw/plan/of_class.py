@@ -6,6 +6,7 @@ from compose.draw.plan.court import draw_court, draw_tracks
 from compose.draw.plan.hall import HallSeen, draw_hall_floor, draw_walls, hall_seen, hall_words, lines_told
 from compose.draw.plan.intrusion import hatch_intrusions, intruding, name_intrusions
 from compose.draw.plan.plan import described, drawn_hall, finished, plan_of, plan_on_card
+from compose.draw.plan.resting import draw_resting, resting_told
 from compose.draw.plan.sheet import Sheet, without_throws
 from compose.draw.signs.palette import DARK, WHITE
 from compose.draw.signs.shapes import Drawing, Label, moved
@@ -26,8 +27,17 @@ def class_plan(
     if len(staging.courts) > 1:
         return _courts_plan(game, staging, "below", letters, units, wording)
     hall, court = staging.school_class.hall, staging.court
-    box, turned = court.box, court.turned
-    return plan_of(game, court.floor, hall, court=box, turned=turned, letters=letters, units=units, wording=wording)
+    return plan_of(
+        game,
+        court.floor,
+        hall,
+        court=court.box,
+        turned=court.turned,
+        resting=staging.teams.resting,
+        letters=letters,
+        units=units,
+        wording=wording,
+    )
 
 
 def class_plan_on_card(
@@ -37,19 +47,30 @@ def class_plan_on_card(
     if len(staging.courts) > 1:
         return _courts_plan(game, staging, *(("below", 1.25) if large else ("beside", 1.35)), units, wording)
     hall, court = staging.school_class.hall, staging.court
-    box, turned = court.box, court.turned
-    return plan_on_card(game, court.floor, hall, court=box, turned=turned, units=units, wording=wording, large=large)
+    return plan_on_card(
+        game,
+        court.floor,
+        hall,
+        court=court.box,
+        turned=court.turned,
+        resting=staging.teams.resting,
+        units=units,
+        wording=wording,
+        large=large,
+    )
 
 
 def class_described(game: Game, staging: Staging, wording: Wording = ENGLISH) -> str:
     """The plan in words: one court, and how many there are of it."""
     if len(staging.courts) == 1:
         seen, floor = _hall_around(staging, staging.court.floor), staging.court.floor
-        return described(game, floor, staging.school_class.hall, wording, seen)
+        told = described(game, floor, staging.school_class.hall, wording, seen)
+        return " ".join((told, *resting_told(staging.teams.resting, wording)))
     of_one = described(game, staging.court.floor, None, wording)
     courts, teams = courts_said(staging, wording), teams_said(staging, wording)
     side_by_side = wording.say("{courts} side by side: {teams}.", courts=courts, teams=teams)
-    return f"{side_by_side} {wording.say('Each of them:')} {of_one}{_hall_told(staging, wording)}"
+    resting = "".join(f" {line}" for line in resting_told(staging.teams.resting, wording))
+    return f"{side_by_side} {wording.say('Each of them:')} {of_one}{_hall_told(staging, wording)}{resting}"
 
 
 def _hall_told(staging: Staging, wording: Wording) -> str:
@@ -110,6 +131,7 @@ def _courts_plan(game: Game, staging: Staging, legend: str, letters: float, unit
     if hall:
         captions = (*captions, wording.say("in {hall}", hall=hall_words(hall, wording)))
     drawn = drawn_hall(sheet, seen, around, staging.court.turned) if seen else around.grown(1.4 * unit)
+    drawn = draw_resting(sheet, drawn, staging.teams.resting)
     words = class_described(game, staging, wording)
     return finished(key, (drawn, around), captions, legend, seen is not None, words)
 

@@ -16,6 +16,7 @@ from compose.draw.plan.hall import (
 )
 from compose.draw.plan.intrusion import hatch_intrusions, intruding, name_intrusions
 from compose.draw.plan.legend import legend_below, legend_beside
+from compose.draw.plan.resting import draw_resting, resting_told
 from compose.draw.plan.sheet import Sheet
 from compose.draw.plan.throws import draw_throws, goal, metres, shown_throws
 from compose.draw.signs.labelling import box_of
@@ -41,6 +42,7 @@ def plan_of(
     *,
     court: Rectangle | None = None,
     turned: bool = False,
+    resting: int = 0,
     legend: str = "below",
     letters: float = 1.0,
     units: Units = METRIC,
@@ -50,7 +52,8 @@ def plan_of(
 
     `legend` is "below" (for a plan of its own) or "beside" (for the breadth of a card); `letters` above 1
     makes all words larger. `units` are those of the figures; the plan itself is the same. `court` is what the floor
-    takes of the hall, in its metres (its middle, where nobody says it), `turned` where it lies across the hall.
+    takes of the hall, in its metres (its middle, where nobody says it), `turned` where it lies across the hall. So many
+    pupils are `resting`: they are drawn below it.
     """
     seen = hall_seen(floor, hall, court, turned) if hall else None
     around = floor.extent.joined(seen.walls) if seen else floor.extent
@@ -58,7 +61,8 @@ def plan_of(
     sheet = Sheet(game, floor, unit, letters, units, wording)
     _draw_floor(sheet, seen)
     box = drawn_hall(sheet, seen, around, turned) if seen else _drawn_sizes(sheet)
-    words = described(game, floor, hall, wording, seen)
+    box = draw_resting(sheet, box, resting)
+    words = " ".join((described(game, floor, hall, wording, seen), *resting_told(resting, wording)))
     return finished(sheet, (box, around), _captions(game, hall, wording), legend, hall is not None, words)
 
 
@@ -87,6 +91,7 @@ def plan_on_card(
     *,
     court: Rectangle | None = None,
     turned: bool = False,
+    resting: int = 0,
     units: Units = METRIC,
     wording: Wording = ENGLISH,
     large: bool = False,
@@ -94,7 +99,16 @@ def plan_on_card(
     """The plan as it stands on a card; `large` has bigger words, and the legend below it."""
     legend, letters = ("below", 1.25) if large else ("beside", 1.35)
     return plan_of(
-        game, floor, hall, court=court, turned=turned, legend=legend, letters=letters, units=units, wording=wording
+        game,
+        floor,
+        hall,
+        court=court,
+        turned=turned,
+        resting=resting,
+        legend=legend,
+        letters=letters,
+        units=units,
+        wording=wording,
     )
 
 
