@@ -81,3 +81,13 @@ def test_who_rests_is_said_before_a_side_is_put_to_rest(tmp_path: Path, language
     )
     for address in ("/why/lantern-row/more-mends?", "/why/lantern-row?whole=yes&"):
         assert before in client.get(f"{address}finding=c0").text.replace("\xa0", " ")
+
+
+@pytest.mark.parametrize(("language", "said"), [("en", "it comes of your class"), ("fr", "cela vient de votre classe")])
+def test_what_comes_of_the_class_is_not_said_to_stand_in_the_sheet(tmp_path: Path, language: str, said: str) -> None:
+    desk = desk_in(tmp_path)
+    client = browser(desk, **{"accept-language": language})
+    told = {"pupils": "30", "youngest": "9", "oldest": "10", "minutes": "40"}
+    client.post("/class", data={"token": desk.token, **told})
+    text = client.get("/why/lantern-row?finding=c0").text
+    assert said in text and "it stands in the sheet" not in text and "In the sheet" not in text

@@ -32,6 +32,7 @@ def show(call: Call) -> Reply:
         "why": why,
         "trail": trail,
         "step": step,
+        "in_sheet": place[0] == "r",
         "back": at(step - 1) if step > 0 else "",
         "on": at(step + 1) if step < last else "",
         "mends": (*less, *_more(call, len(less))) if call.whole else None,
