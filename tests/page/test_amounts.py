@@ -1,4 +1,4 @@
-"""What can be set of a modifier begins at the amount that its own sheet calls usual, and goes no further than it says."""
+"""What can be set of a modifier begins at the amount that its own sheet calls usual, and goes as far as it says."""
 
 from __future__ import annotations
 
