@@ -11,7 +11,9 @@ from hypothesis import given, settings
 import library
 from compose.check import check, explore
 from compose.check.findings import AT_THE_START, FINDINGS
+from compose.check.findings.unwinnable import unwinnable_sides
 from compose.check.found import Found
+from compose.check.needs_no_win import needs_no_win
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
 from compose.net.from_game import net_of
@@ -31,6 +33,7 @@ BESIDE = {  # what is rightly told besides: by leaving a thing undone a side gai
     "dropped": "C-stall",
     "coins-run-out": "C-stall",
     "idle-too-late": "C-endless",
+    "waits-where-sent": "C-stall",
 }
 
 
@@ -64,7 +67,10 @@ def agrees(net: Net, budget: Budget = SMALL) -> bool:
         open_ended = net.bell is not None and (net.open_ended or not net.ends)
         assert to_mend(told) or open_ended or study.ended.any()
         alone = study.contested and not net.match.halves
-        assert to_mend(told) or not alone or all(study.won(side).any() for side in net.sides)
+        lost = unwinnable_sides(study)
+        assert to_mend(told) or not alone or all(
+            study.won(side).any() or needs_no_win(net, side, lost) for side in net.sides
+        )
     return True
 
 

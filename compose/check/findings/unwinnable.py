@@ -11,6 +11,7 @@ from compose.check.condition import holds
 from compose.check.found import Found, Sides, Value
 from compose.check.left_alone import stuck_alone
 from compose.check.match import can_win, decides
+from compose.check.needs_no_win import needs_no_win
 from compose.check.never import why_never
 from compose.check.pointing import told_as_one
 from compose.check.seen import Seen, everywhere
@@ -82,7 +83,7 @@ def _second_each_time(study: Study, side: str) -> bool:
 def lost_sides_told(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...] = ()) -> list[Found]:
     """One finding for each of these sides, with why no end and no result at the bell is theirs."""
     together = [lost] if len(lost) == len(seen.net.sides) else told_as_one(seen.net, lost)
-    return [_finding(seen, alike, numbers) for alike in together if alike]
+    return [_finding(seen, alike, numbers, needs_no_win(seen.net, alike[0], lost)) for alike in together if alike]
 
 
 def unwinnable_sides(study: Study) -> list[str]:
@@ -111,7 +112,7 @@ def _over_halves(study: Study, lost: list[str]) -> Found:
     )
 
 
-def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]) -> Found:
+def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...], helping: bool) -> Found:
     side, net = lost[0], seen.net
     own, at_bell = ([end for end in ends if end.winner == side] for ends in (net.ends, _at_bell(net)))
     winning = [end for end in net.ends if end.winner is not None]
@@ -125,6 +126,9 @@ def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]
     hint = said('No sentence lets {side} win; add one to the finish: "... wins when ..."', side=Sides(side))
     if told:
         hint = said("{reasons}. Let play come to that, or ask for less there.", reasons=Chain(tuple(told), "; "))
+    if helping:
+        pattern = "No line gives {side} points or says how they win; whoever only chases or helps others needs none."
+        hint = said(pattern, side=Sides(side))
     lines = [end.rule.span for end in shown] + [line for why in whys for line in why.lines]
     lines += [end.rule.span for end in (*net.ends, *_at_bell(net)) if end.winner in lost]
     title = said("{side} can never win, whatever happens in play.", side=Sides(side, tuple(lost[1:])))
@@ -132,7 +136,7 @@ def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]
         title = said("nobody can ever win, whatever happens in play.")
     return Found(
         code=CODE,
-        severity=Severity.WARNING,
+        severity=Severity.NOTE if helping else Severity.WARNING,
         title=title,
         place=lines[0] if lines else nowhere(),
         hint=hint,
