@@ -68,3 +68,45 @@ def test_no_clock_is_advised_where_a_level_score_is_played_on(decided: str) -> N
     said = list(to_make_shorter(net))
     assert not [words for words in said if "set a clock" in words]
     assert any("be a draw" in words for words in said) == ("next" in decided)
+
+
+STORE = """\
+    game Hazel Store
+      ages 8 to 12
+    space
+      court 20 m by 12 m, in one piece
+      store zone: 3 m deep, before a back line, no martens there
+      home strip: 1 m deep, before the other back line
+    sides
+      martens, 2 players
+      oak and elm, 4 players each, mirrored
+    kit
+      12 bean bags
+    set-up
+      12 bean bags in the store zone
+    play
+      oak and elm take a bean bag from the store zone to the home strip
+      martens touch players of the other side who carry a bean bag
+    when
+      a player who carries a bean bag is touched: the bean bag goes back
+      a bean bag arrives: the carrier's side scores 1 point
+    finish
+      {end}
+      after 3 min: more points wins, else a draw
+    """
+
+
+@pytest.mark.parametrize(
+    ("end", "points", "things"),
+    [
+        ("the round ends when there are no bean bags in the store zone, more points wins", False, True),
+        ("the first side to 5 points wins", True, False),
+    ],
+)
+def test_of_what_is_used_up_more_is_advised(end: str, points: bool, things: bool) -> None:
+    net = net_in(game_in(STORE.format(end=end)))
+    longer = list(to_make_longer(net, clock_stops=False))
+    assert ("ask for more points" in longer, "take more of what is to be brought" in longer) == (points, things)
+    assert "aim from farther away" not in longer and "use fewer balls" not in longer
+    shorter = list(to_make_shorter(net))
+    assert ("take fewer of what is to be brought" in shorter) == things

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from compose.check.condition import places_read
-from compose.net.net import Net
+from compose.net.attempt import Attempt
+from compose.net.net import Comparison, Condition, Net, Not
 from compose.net.on_the_way import taken_about
 from compose.net.told import Cause, Ended
 from grammar.said import Chain, Value, said
@@ -50,7 +51,7 @@ def _harder(net: Net) -> Iterator[str]:
         yield "take more targets" if "target" in asked else "take more of what is to be brought"
     if "target" in aims:
         yield "take smaller targets"
-    if any(move.attempt.distance_m > 0 and move.attempt.aim != "mate" for move in net.transitions):
+    if any(_is_aimed(move.attempt) for move in net.transitions):
         yield "aim from farther away"
     if balls_sent(net) > 1:
         yield "use fewer balls"
@@ -89,8 +90,26 @@ def to_reach(net: Net) -> Iterator[str]:
 
 
 def _asked(net: Net) -> frozenset[str]:
-    """What the ends of play count."""
-    return frozenset(net.places[place].token for end in net.ends for place in places_read(end.guard))
+    """What the ends of play count: points where so many are asked for, and what is taken about as a load."""
+    read = {place for end in net.ends for place in places_read(end.guard)}
+    tokens = {"load" if taken_about(net, net.places[place]) else net.places[place].token for place in read}
+    numbered = any(_asks_for_points(net, end.guard) for end in net.ends)
+    return frozenset(tokens if numbered else tokens - {"points"})
+
+
+def _asks_for_points(net: Net, condition: Condition) -> bool:
+    """Whether so many points are asked for, not only more than others have."""
+    if isinstance(condition, Not):
+        return _asks_for_points(net, condition.part)
+    if not isinstance(condition, Comparison):
+        return any(_asks_for_points(net, part) for part in condition.parts)
+    points = any(net.places[place].token == "points" for _, place in condition.terms)
+    return points and all(times > 0 for times, _ in condition.terms)
+
+
+def _is_aimed(attempt: Attempt) -> bool:
+    """Whether a ball is sent at something from a distance that may be larger."""
+    return attempt.distance_m > 0 and attempt.aim not in ("mate", "none") and attempt.ball is not None
 
 
 def _aims(net: Net) -> frozenset[str]:
