@@ -7,13 +7,14 @@ from typing import Annotated
 
 import typer
 
+import grammar
 from compose.terminal.answer import say
 from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Language, Out, Pupils
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands to the program."""
-    for command in (games, new, schema):
+    for command in (games, new, language, schema):
         app.command()(command)
 
 
@@ -52,6 +53,11 @@ def new(
     from compose.terminal.beginning import begin
 
     raise typer.Exit(begin(kind, title, out, force, as_json))
+
+
+def language() -> None:
+    """Show the page of the language: every line that a sheet may have, with an example."""
+    say(Path(grammar.__file__).with_name("LANGUAGE.md").read_text(encoding="utf-8").rstrip())
 
 
 def schema() -> None:

@@ -44,6 +44,11 @@ CALLS = (
 )
 
 
+def test_the_page_of_the_language_is_shown() -> None:
+    page = (ROOT / "grammar" / "LANGUAGE.md").read_text(encoding="utf-8")
+    assert run("language", code=0).stdout.rstrip() == page.rstrip()
+
+
 def test_schema_is_one_and_is_what_the_program_shows() -> None:
     jsonschema.Draft202012Validator.check_schema(SCHEMA)
     assert json.loads(run("schema", code=0).stdout) == SCHEMA
