@@ -11,12 +11,13 @@ from grammar.game import GameKit
 from grammar.meanings import KitMeaning, PlayerMeaning
 from grammar.mistakes.near_names import near_names
 from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary, category_of, not_in_the_kit, singular
-from grammar.said import quoting
+from grammar.said import Value, quoting
 from grammar.sentences.base import Name, Owner, OwnerName
 from grammar.sentences.sides import Kit
 from grammar.tree import GameSheet
 from grammar.words import article, plural
 
+LOTS = ("die", "dice")  # what decides by chance
 _A_SLIP = 0.35  # how far in letters a name of the kit may be from what was written to be offered as a slip
 
 
@@ -63,9 +64,9 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
         title, hint = not_in_the_kit(sentence.like.text, catalogue)
         words.wrong("G-unknown-kit", title, sentence.like.span, hint, tuple(_other_likes(sentence, catalogue)))
     elif category is None:
-        say = quoting('Say what it is like, such as "{sentence}, like a plastic pin".', sentence=sentence.words())
-        unknown = quoting("It is not known what a `{one}` is.", one=one)
-        words.wrong("G-unknown-kit", unknown, sentence.name.span, say, tuple(_other_names(sentence, one, catalogue)))
+        title, say = _unknown(sentence, one)
+        others = () if one in LOTS else _other_names(sentence, one, catalogue)
+        words.wrong("G-unknown-kit", title, sentence.name.span, say, tuple(others))
     owner = sentence.owner
     whose: str | None = None
     per_player = False
@@ -80,6 +81,19 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
     line = GameKit(one, many, sort, number.whole, whose, like, sentence.span, scale, parts, per_player)
     if _for_another_side(kit, line) or words.declare((one, many), KitMeaning(one, sort), sentence.name):
         yield line
+
+
+def _unknown(sentence: Kit, one: str) -> tuple[Value, Value]:
+    """What is said of a thing that is not known, and what to do about it."""
+    if one not in LOTS:
+        say = quoting('Say what it is like, such as "{sentence}, like a plastic pin".', sentence=sentence.words())
+        return quoting("It is not known what a `{one}` is.", one=one), say
+    title = quoting("What a `{one}` decides cannot be said yet.", one=one)
+    instead = (
+        "Leave it out here, say in `play` how often it comes to that on average, such as `..., {often}`, and put what "
+        "it decides in quotes there, for people."
+    )
+    return title, quoting(instead, often="3 in 5 succeed")
 
 
 def _ends_of(name: str) -> Iterator[str]:

@@ -33,7 +33,6 @@ BESIDE = {  # what is rightly told besides: by leaving a thing undone a side gai
     "dropped": "C-stall",
     "coins-run-out": "C-stall",
     "idle-too-late": "C-endless",
-    "waits-where-sent": "C-stall",
 }
 
 
