@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from compose.net.lower.unspoken import unspoken
 from compose.net.lower.whereabouts import places_of_players
 from grammar.core.declared import Per, Role
 from grammar.core.ends import Most
@@ -29,7 +30,8 @@ def unread(core: Core) -> tuple[Finding, ...]:
     found: dict[int, Finding] = {}
     counts = (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core), *_nowhere(core))
     said = (*_halves(core), *_added(core), *_stays(core), *_orders(core), *_low(core), *_posts(core), *_worths(core))
-    for finding, line in (*counts, *said):
+    laid_out = ((_told(core, lines, title, hint), lines[0]) for lines, title, hint in unspoken(core))
+    for finding, line in (*counts, *said, *laid_out):
         found.setdefault(line, finding)
     return tuple(found.values())
 
