@@ -69,7 +69,7 @@ def test_what_stands_nowhere_is_told(stand: str, noted: list[str]) -> None:
 
 def test_a_role_that_grows_is_read() -> None:
     sides = f"{SIDES}\n  role guard: 1 to 2 players of each side"
-    assert told(sides=sides, when="a player is hit: that player becomes a guard") == [5]  # the queue, which is idle then
+    assert told(sides=sides, when="a player is hit: that player becomes a guard") == [5]  # the queue, idle then
 
 
 @pytest.mark.parametrize(("head", "lines"), [("skills underarm throw, dodge", []), ("skills kick, dodge", [2])])

@@ -53,7 +53,7 @@ def told(**more: str) -> list[tuple[int, str]]:
     assert game.value is not None, [each.title for each in game.findings]
     core = core_of(game.value).value
     assert core is not None
-    return [(core.lines[lines[0]].span.line, str(dict(title.fields))) for lines, title, _ in unspoken(core)]
+    return [(each.place.line, each.title) for each, _ in unspoken(core, "N-unread")]
 
 
 def test_corners_that_nothing_uses_are_told_with_their_lines() -> None:
@@ -82,7 +82,7 @@ def test_a_place_of_which_a_line_speaks_is_not(sound: dict[str, str]) -> None:
     assert game.value is not None, [each.title for each in game.findings]
     core = core_of(game.value).value
     assert core is not None
-    assert not any("mat base" in str(title) for _, title, _ in unspoken(core))
+    assert not any("mat base" in each.title for each, _ in unspoken(core, "N-unread"))
 
 
 @pytest.mark.parametrize("sound", [{"where": "on the middle line"}, {"more": "players roll a foam ball at the posts"}])

@@ -30,8 +30,7 @@ def unread(core: Core) -> tuple[Finding, ...]:
     found: dict[int, Finding] = {}
     counts = (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core), *_nowhere(core))
     said = (*_halves(core), *_added(core), *_stays(core), *_orders(core), *_low(core), *_posts(core), *_worths(core))
-    laid_out = ((_told(core, lines, title, hint), lines[0]) for lines, title, hint in unspoken(core))
-    for finding, line in (*counts, *said, *laid_out):
+    for finding, line in (*counts, *said, *unspoken(core, CODE)):
         found.setdefault(line, finding)
     return tuple(found.values())
 

@@ -10,17 +10,17 @@ from typing import Any
 import attrs
 
 from grammar.core.game import Core
-from grammar.core.play import Lines
 from grammar.core.renaming import changed
 from grammar.core.values import AreaId, KindId, Landmark, OnStep, Part, Sort, Spot, Thing, Upon
-from grammar.said import Value, quoting
+from grammar.finding import Finding, Severity, spoken
+from grammar.said import quoting
 from grammar.words import plural
 
 _Name = AreaId | KindId
 
 
-def unspoken(core: Core) -> Iterator[tuple[Lines, Value, str]]:
-    """The lines that lay out such places and things, each with what to say of it; those that a line in quotes names
+def unspoken(core: Core, code: str) -> Iterator[tuple[Finding, int]]:
+    """The lines that lay out such places and things, each with a note of that code; those that a line in quotes names
     are for people."""
     play = core.play
     quoted = " ".join(words for _, words in core.told.quotes)
@@ -31,7 +31,8 @@ def unspoken(core: Core) -> Iterator[tuple[Lines, Value, str]]:
         marks = area.lies.part is Part.AROUND  # a ring, of what lies within it
         if area.id not in used and not says_more and not marks and not _names(quoted, area.id.key):
             title = quoting("No rule speaks of the {place}: the check reckons without it.", place=area.id.key)
-            yield area.lines, title, "Leave it out, or say who waits, stays or starts there, or what is brought there."
+            hint = "Leave it out, or say who waits, stays or starts there, or what is brought there."
+            yield spoken(code, Severity.NOTE, title, core.lines[area.lines[0]].span, hint), area.lines[0]
     used = _named_in(attrs.evolve(play, rules=(), kinds=(), supplies=(), starts=()))
     for start in play.starts:
         kind = start.what.kind if isinstance(start.what, Thing) and _in_a_corner(start.at) else None
@@ -39,7 +40,7 @@ def unspoken(core: Core) -> Iterator[tuple[Lines, Value, str]]:
             continue
         title = quoting("Nobody aims at any {thing}: the check reckons without it.", thing=kind.key)
         hint = "Say who aims there or takes it, if play has to do with it; what only marks the court needs no rule."
-        yield start.lines, title, hint
+        yield spoken(code, Severity.NOTE, title, core.lines[start.lines[0]].span, hint), start.lines[0]
 
 
 def _in_a_corner(at: Spot | OnStep | Upon) -> bool:
