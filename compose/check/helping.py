@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from compose.check.seen import Seen, any_in
-from compose.net.net import Move, Place, Rule
-from grammar.core.values import SHARED, At, Landmark, Spot
+from compose.net.net import Move, Net, Place, Rule
+from grammar.core.persons import Person
+from grammar.core.rules import Go
+from grammar.core.values import SHARED, At, Landmark, Presence, Spot
 
 HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
 
@@ -21,6 +23,17 @@ def helps_nobody(seen: Seen, rule: Rule) -> bool:
         and not any_in(seen.live, *sources)
         and not any(_lie_about(seen, seen.net.places[source]) for source in sources)
     )
+
+
+def freed_by_pass(net: Net, *rules: Rule) -> frozenset[int]:
+    """The places of those who froze and whom a pass of their side frees, by one of these lines, or by any line."""
+    said = (each for rule, effects in net.following if not rules or rule in rules for each in effects)
+    if not any(isinstance(each, Go) and (each.who, each.to) == (Person.MATE, Presence.PLAYING) for each in said):
+        return frozenset()
+    return frozenset(
+        number for number, place in enumerate(net.places)
+        if place.token == "player" and isinstance(place.standing, At) and place.standing.spot.of is Landmark.FROZEN
+    )  # fmt: skip
 
 
 def _lie_about(seen: Seen, middle: Place) -> bool:

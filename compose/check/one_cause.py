@@ -49,7 +49,7 @@ def _follows(later: Found, earlier: Found) -> bool:
     """Whether one comes of the same cause as the other, which is the graver."""
     if earlier.code == DEAD_END and earlier.when_alone and later.when_alone:
         return True
-    if (later.code, earlier.code) == (IDLE, STRANDED):  # the line by which they would have come back
+    if earlier.code == STRANDED and later.code in (IDLE, STRANDED):  # by which line, or ball, they would have come back
         return bool(later.frees & earlier.about)
     if (later.code, earlier.code) == (NO_END, DEAD_END):  # play gets stuck before, for want of what lies somewhere
         return bool(earlier.about) and not later.about
@@ -61,6 +61,7 @@ def _told_with(earlier: Found, later: Found) -> Found:
     """The one finding for both."""
     others = tuple(dict.fromkeys((*earlier.others, later.place, *later.others)))
     told = said("It goes with that: {title}", title=later.title)
-    why = () if later.code in MENDED_BESIDE or later.when_alone else (later.hint,)
+    better = later.code in MENDED_BESIDE or later.when_alone or (earlier.code == later.code == STRANDED)
+    why = () if better else (later.hint,)
     about = earlier.about | (later.about if later.when_alone else frozenset())
     return evolve(earlier, hint=Chain((earlier.hint, told, *why)), others=others, about=about)

@@ -135,6 +135,38 @@ def test_what_one_end_for_who_is_left_alone_mends_is_one_finding() -> None:
     assert not to_mend(list(mended.findings))
 
 
+THAW = """
+game Thaw
+space
+  court 18 m by 12 m, in one piece
+sides
+  foxes, 1 to 3 players
+  hares, 3 to 24 players
+kit
+  2 foam balls
+set-up
+  2 foam balls in the middle
+play
+  foxes touch hares
+when
+  a hare is touched: that player freezes
+  a pass is caught by a frozen player: that player is free
+finish
+  foxes wins when the other side has no players in
+  after 4 min: hares wins
+"""
+PASS = "players pass a ball to a frozen team-mate"
+
+
+def test_what_one_pass_to_who_froze_mends_is_one_finding() -> None:
+    net = net_in(game_in(THAW), {"foxes": 2, "hares": 4})
+    [finding] = [each for each in findings_told(check(net).findings, net) if each.severity is not Severity.NOTE]
+    assert finding.code == "C-stranded" and PASS in finding.hint
+    assert "use the foam balls" in finding.hint and "a pass is caught by a frozen player" in finding.hint
+    mended = THAW.replace("foxes touch hares", f"foxes touch hares\n  {PASS}")
+    assert not to_mend(list(check(net_in(game_in(mended), {"foxes": 2, "hares": 4})).findings))
+
+
 def broken(text: str) -> Iterator[Net]:
     """The nets of a sheet without one of its lines, where it can still be read."""
     lines = text.splitlines()

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
 from compose.check.found import Found, Value
-from compose.check.helping import helps_nobody
+from compose.check.helping import freed_by_pass, helps_nobody
 from compose.check.never import NOTHING_LEADS_TO_IT, Why, never_any, why_never, why_no_reaction, why_not_fired
 from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
@@ -92,13 +92,14 @@ def _written(effect: Effect) -> tuple[int, ...]:
 
 
 def _freed_by(net: Net, rule: Rule) -> frozenset[int]:
-    """The places of those who would come back by a line."""
-    effects = (effect for each, effects in net.following if each == rule for effect in effects)
-    spots = {spot for each in effects if isinstance(each, Go) and isinstance(each.who, Waiting) for spot in each.who.at}
-    return frozenset(
+    """The places of those who would come back by a line: who waits, and who froze and has a pass of their side."""
+    goes = [each for of, effects in net.following if of == rule for each in effects if isinstance(each, Go)]
+    spots = {spot for each in goes if isinstance(each.who, Waiting) for spot in each.who.at}
+    waiting = frozenset(
         number for number, place in enumerate(net.places)
         if place.token == "player" and isinstance(place.standing, At) and place.standing.spot in spots
     )  # fmt: skip
+    return waiting | freed_by_pass(net, rule)
 
 
 def _of_their_kind(net: Net, still: Iterable[int]) -> frozenset[int]:

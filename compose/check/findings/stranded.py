@@ -16,6 +16,7 @@ from compose.check.condition import Bools
 from compose.check.findings.bringing_back import in_half, in_hands, out_of_half, out_of_hands
 from compose.check.found import FetchedBy, Found, Likewise, Value
 from compose.check.graph import Ints, Longs
+from compose.check.helping import freed_by_pass
 from compose.check.left_alone import either_left_alone
 from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study, once
@@ -27,10 +28,11 @@ from grammar.core.declared import AreaKind
 from grammar.core.values import SHARED, AreaId, At, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
-from grammar.said import Chain, said
+from grammar.said import Chain, Written, said
 from grammar.span import Span, nowhere
 
 CODE = "C-stranded"
+_PASS = Written('"players pass a ball to a frozen team-mate"')
 MOVABLE = ("ball", "load", "body", "player")
 
 
@@ -155,6 +157,7 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
             ("most at once", float(study.table[states, first.place].max())),
         ),
         about=frozenset(each.place for each in alike),
+        frees=freed_by_pass(study.net) if nobody_uses(study.net, study.net.places[first.place]) else frozenset(),
         when_alone=all(bool(either_left_alone(study)[each.states].all()) for each in alike),
     )
 
@@ -219,6 +222,8 @@ def _mend(study: Study, alike: list[Stranding]) -> Value:
         return out_of_hands(study, first.place)
     if where.token == "ball" and in_half(where):
         return out_of_half(study.net, first.place)
+    if not first.sometimes and first.place in freed_by_pass(study.net):
+        return said("Say in play who passes to them, such as {line}.", line=_PASS)
     if where.token != "ball" or where.kind is None:
         who = _act(study, where)
         return said("Say who may {free} them and when, or say that they are out for the round.", free=who)

@@ -67,8 +67,8 @@ def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
     if len(reader.sides) == 1 and isinstance(what, PlayerMeaning):
         return reader.side_ids[0]
     placed = counted.state if isinstance(counted, claims.Counted) else None
-    things = isinstance(counted, claims.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
-    if not things or not isinstance(placed, claims.Placed):
+    things = counted.what if isinstance(counted, claims.Counted) else None
+    if things is None or not reader.kinds_meant(things, Sort.BALL, Sort.LOAD) or not isinstance(placed, claims.Placed):
         hint = "Of what stands say how it stands: each side has no cones standing"
         if isinstance(counted, claims.Counted) and isinstance(reader.game.meaning(counted.what), PlayerMeaning):
             whose_they_are = reader.side_ids[0].key if len(reader.side_ids) == 1 else "a side"
@@ -77,7 +77,9 @@ def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
         raise Senseless(claim, "What lies in a place is said of balls, and of what players carry.", hint)
     owners = reader.owners_of_place(reader.place(placed.where))
     if not owners or (len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED):
-        raise Senseless(placed.where, "`{said}`: each side has one of its own.", write("a side has …"))
+        whose_it_is = "the other side" if whose(reader.game, placed.where).whose is Whose.OTHER else "a side"
+        lying = f"{claim.quantity.words()} {things.text} {placed.preposition} the {placed.where.name.text}"
+        raise Senseless(placed.where, "`{said}`: each side has one of its own.", write(f"{whose_it_is} has {lying}"))
     return owners[0] if isinstance(owners[0], SideId) else reader.side_ids[0]
 
 
