@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from compose.net.told import FouledSo
 from tests.interpreter.sheets import game_in, net_in
 from tests.interpreter.test_same_states import agree
 
@@ -59,7 +60,10 @@ def test_both_readers_let_the_same_players_foul(way: str) -> None:
     cut, start, when = WAYS[way]
     game = game_in(GAME.format(cut=cut, start=start, when=when))
     agree(game, {"north": 2, "south": 2})
-    assert all(move.part > 0 for move in net_in(game, {"north": 2, "south": 2}).transitions)
+    moves = net_in(game, {"north": 2, "south": 2}).transitions
+    assert all(move.part > 0 for move in moves)
+    fouls = [move for move in moves if isinstance(move.told, FouledSo)]
+    assert fouls and not any(move.forced for move in fouls), "nobody has to"
 
 
 SEVERAL = """

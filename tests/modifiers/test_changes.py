@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from mixtures import ROW, game_of, made, mixed, modifier_in, row, said, use
+from mixtures import ROW, game_of, library_games, made, mixed, modifier_in, row, said, use
 
 from compose.modifiers.fit_for import unfit
 from library import kit_names
@@ -171,6 +171,14 @@ def test_balls_that_come_in_later_are_not_dealt_out() -> None:
     fewer = [line for line in said(made(later, use("fewer balls", n=2)), "set-up") if "balls in each half" in line]
     counts = [int(lines[0].split()[0]) for lines in (before, fewer)]
     assert counts[0] - counts[1] == 1
+
+
+def test_where_no_target_stands_none_can_stand_elsewhere() -> None:
+    trial = modifier_in("make every target stand before the back line of their side")
+    without = [game for game in library_games().values() if all(line.category != "target" for line in game.kit)]
+    assert without and mixed(row(), trial).value is not None
+    for game in without:
+        assert any("no target stands" in each.title for each in mixed(game, trial).findings), game.title
 
 
 @pytest.mark.parametrize("change", ["in order", "from 4 m away"])

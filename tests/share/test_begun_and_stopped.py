@@ -49,9 +49,10 @@ def test_sizes_behind_an_entry_are_held_against_the_list_of_contents() -> None:
 def test_what_is_refused_is_told_with_its_line_and_its_field() -> None:
     lines = FELL_GATE.splitlines()
     number = next(at for at, line in enumerate(lines, 1) if line.strip().startswith("court"))
-    wrong = "\n".join([*lines[: number - 1], "  court of many trees", *lines[number:]])
-    found = read_pack(with_rules(wrong.encode()), "pack")
-    assert found.value is None and f"{RULES}, line {number}:" in found.findings[0].title
+    for at, instead in ((number, "  court of many trees"), (number - 1, "spaze")):
+        wrong = "\n".join([*lines[: at - 1], instead, *lines[at:]])
+        found = read_pack(with_rules(wrong.encode()), "pack")
+        assert found.value is None and f"{RULES}, line {at}:" in found.findings[0].title
     unknown = read_pack(with_rules(FELL_GATE.encode(), colour="red"), "pack")
     assert unknown.value is None and "colour" in unknown.findings[0].title
 

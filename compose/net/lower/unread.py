@@ -72,15 +72,11 @@ def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
     ]
     read = {area.lines for area, limit, at in limits if at in sent and any((who, at) in there for who in limit.who)}
     swapped = _swapped_at(core.play)
-    touching = {offer.by for offer, each in core.play.tries if each.skill is Skill.TOUCH}
-    read |= {area.lines for area, limit, _ in limits if limit.most == 0 and touching & limit.who}
-    for area, limit, _ in limits:
+    for area, *_ in limits:
         if area.lines not in read:
             title = f"How many are in the {area.id.key} is not read by the check: no rule sends these players there."
             if Spot(area.id, area.owner) in swapped:
                 title = f"How many are in the {area.id.key} is not read by the check: players only change places there."
-            if limit.most == 0:
-                title = f"Who may not go into the {area.id.key} is not read by the check: they touch nobody."
             yield (
                 _told(core, area.lines, title, "Mind it while you watch; the check lets any number in."),
                 area.lines[0],
