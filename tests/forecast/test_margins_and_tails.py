@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from compose.forecast.chain.bell import until
 from compose.forecast.chain.durations import lengths, lengths_in_pieces
 from compose.forecast.chain.walk import Walk
-from compose.forecast.course import SURE, Figure, chance_margin
+from compose.forecast.course import SURE, Figure, chance_margin, score_of
 from compose.forecast.matches import game_odds
 from compose.forecast.rounds.simulate import _quantile
 from compose.forecast.rounds.ticks import Ticking
@@ -21,6 +21,8 @@ from compose.forecast.standings import PLAYING, WAITING, Standing, with_rest
 from compose.net.match import Match
 from compose.net.schedule import Schedule
 from grammar.core.ends import Meeting
+from tests.check.build import Builder
+from tests.check.cases import bell
 from tests.check.chance_games import race
 from tests.forecast.one_attempt import THROW, told
 from tests.forecast.test_matches import course_of, one_point
@@ -76,6 +78,17 @@ def test_in_pieces_play_lasts_as_long_as_in_one() -> None:
     assert found.within == pytest.approx(whole.within, abs=1e-3)
     stopped = lengths_in_pieces([(0.0, 2.0, Walk(chain))], (1.0, 3.0), ())
     assert stopped.over_by == pytest.approx([whole.over_by[0], 1.0])
+
+
+def test_a_lead_is_counted_from_the_farthest_of_the_one_side_to_that_of_the_other() -> None:
+    """Also where nobody is ever so far ahead."""
+    play = Builder("runners", "fielders")
+    for side in ("runners", "fielders"):
+        play.place(side, 0, 5, side=side)
+    play.may("a point", play.shift("runners", 1, play.rule("points")))
+    net = play.net(bell(play), match=Match(halves=True, tasks_change=True))
+    lead = score_of(net, np.array([net.start()], dtype=np.int32), np.ones(1)).lead
+    assert lead is not None and len(lead) == 11 and lead[5] == lead.sum() == 1.0
 
 
 @pytest.mark.parametrize("blockers", [1, 2])
