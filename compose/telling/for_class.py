@@ -103,7 +103,7 @@ def _roles(staging: Staging, wording: Wording) -> Iterator[str]:
 
 def _courts(staging: Staging, wording: Wording) -> str:
     courts = courts_said(staging, wording)
-    if floor_size_m(staging) != staging.game.court_m:
+    if floor_size_m(staging) != tuple(round(each, 1) for each in staging.game.court_m):
         long, wide = (wording.figure(metres) for metres in floor_size_m(staging))
         courts = wording.say(
             "{courts} ({long} m by {wide} m with what lies beside it)", courts=courts, long=long, wide=wide

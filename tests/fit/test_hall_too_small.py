@@ -14,9 +14,12 @@ from compose.fit.fit import fit
 from compose.fit.suggest.class_wishes import fits
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import in_words
+from compose.modifiers.apply import remix
 from compose.staging.floor.values import Rectangle
 from compose.staging.staging import stage
+from compose.telling.for_class import class_lines
 from compose.telling.wording import ENGLISH
+from compose.terminal.typed.finding_games import use
 from grammar.finding import Finding, Severity
 from grammar.format import format_game
 
@@ -80,6 +83,16 @@ def test_what_is_said_is_what_has_to_go(seed: int) -> None:
     for each in found[:1]:
         assert not to_mend(text, court[0] - short_m(each), court[1] - short_m(each))
         assert to_mend(text, court[0] - short_m(each) + 0.15, court[1] - short_m(each) + 0.15)
+
+
+@pytest.mark.parametrize("part", [85.0, 95.0, 50.0])
+def test_nothing_lies_beside_a_court_that_is_only_written_in_centimetres(part: float) -> None:
+    """A court of 12 m by 7.65 m was told to be 12 m by 7.7 m with what lies beside it."""
+    uses = [use(f"narrower court, part {part:g} %"), use("shorter court")]
+    made = remix(library_games()["kiln-row"], uses, library.kit_names()).value
+    assert made is not None
+    staging = stage(made.game, library.norms(), library.kit_names(), sheet_of(BARE.format(length=15, width=12)))
+    assert not any("with what lies beside it" in line for line in class_lines(staging))
 
 
 @pytest.mark.parametrize("wall", ["north", "south", "east", "west"])
