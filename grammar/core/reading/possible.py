@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from grammar.core.ends import Best, Most, Verdict
+from grammar.core.ends import Best, Most, Seats, Verdict
 from grammar.core.game import Core, Play
 from grammar.core.guards import Clock, Count, Guard, Points, counts_in
 from grammar.core.limits import DIRECT, CountsOnly, Valid, counts_by_bounce
@@ -80,6 +80,13 @@ def _innings_of_each(core: Core) -> Iterator[Finding]:
     match = core.play.match
     if match.of_rounds:
         yield from _rounds_of_all(core)
+    elif match.halves and len(core.play.sides) > 2 and match.change is Seats.TASKS:
+        title = quoting("With {number} sides it is not clear who has whose task next.", number=len(core.play.sides))
+        hint = quoting(
+            "Take the line out, so that one turn is checked; how the sides take turns can stand in quotes under "
+            '`play`, for people, such as: "Each side has each task once; the points of all turns count together."'
+        )
+        yield mistake("G-sense", title, core.lines[match.lines[0]].span, hint)
     elif match.halves and (match.parts < 2 or match.parts % 2):
         title = quoting("With {parts} innings one side has a task once more than the other.", parts=match.parts)
         place = core.lines[match.lines[0]].span

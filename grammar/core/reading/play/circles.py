@@ -12,7 +12,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.rotation import Occasion, Rotation, Tries
 from grammar.core.values import PLAIN, Population
-from grammar.said import quoting
+from grammar.said import Capital, listed, quoting
 from grammar.sentences import play
 from grammar.sentences.base import Node, Np
 
@@ -44,6 +44,19 @@ def read_all_move_on(reader: Reader, sentence: play.AllMoveOn, line: int) -> Ite
     ]
     if not circles and len(reader.sides) > 1 and not any(side.mirrored for side in reader.game.sides):
         circles = [tuple(Population(side, PLAIN) for side in reader.side_ids)]
+    alike = [side.name for side in reader.game.sides if side.mirrored]
+    if not circles and 0 < len(alike) < len(reader.sides):
+        told = quoting(
+            "{sides} are called mirrored, so that they have the same task: from which side to which all move on is not "
+            "clear.",
+            sides=Capital(listed(alike, "and")),
+        )
+        hint = quoting(
+            "Say in sides who has which task, such as: {role}. That whole sides take turns can stand in quotes under "
+            "`play`, for people.",
+            role="role keeper: 1 player of each side",
+        )
+        raise Senseless(sentence, told, hint)
     if not circles:
         title = "All have the same task, so that there is none to move on to."
         raise Senseless(sentence, title, "Say in sides who has which, such as: role keeper: 1 player of each side")

@@ -45,7 +45,12 @@ def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
         raise Senseless(sentence.who, "`{said}` have no task that could pass on.", hint)
     if len(reader.sides) != 2:
         title = "`{said}`: with {number} sides it is not clear with whom they change."
-        raise Senseless(sentence.who, title, "Name a role of one side.", number=len(reader.sides))
+        role_or_people = quoting(
+            "Name a role of one side. That whole sides take turns cannot be said of more than two: take the line out, "
+            "so that one turn is checked, and put it in quotes under `play`, for people, such as: {line}",
+            line=f'"Each side takes its turn as {sentence.who.name.text}; the points of all turns count together."',
+        )
+        raise Senseless(sentence.who, title, role_or_people, number=len(reader.sides))
     if reader.lives:
         hint = "Leave the lives out, or let each side keep its players."
         told = "Where lives are counted, those of two sides cannot change: who has how many is not known."
