@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from compose.telling.voice import Voice
 from grammar.core.loads import Lies, SetDown
+from grammar.core.play import Along, PickUp, ToMate
 from grammar.core.rules import Happening, SendBall, SendBalls
 from grammar.core.values import SHARED, Landmark, SideId, Spot
+
+CAUGHT = "{ball} sent by {who} is caught by {side}"
 
 
 def sent_told(voice: Voice, effect: SendBall | SendBalls, goal: str, touched: bool, actor: SideId | None) -> str:
@@ -41,3 +44,14 @@ def to_whom(voice: Voice, trigger: Happening, who: str) -> str:
     if len(trigger.against) != 1 or len(voice.play.sides) < 3 or SHARED in trigger.against:
         return who
     return voice.say("{who} to {side}", who=who, side=voice.sides(trigger.against))
+
+
+def caught_of_whom(voice: Voice, trigger: Happening) -> str:
+    """How it is said that the others catch a ball, where some of these are sent at something and others passed."""
+    aims = {
+        isinstance(each.aim, ToMate)
+        for offer, each in voice.play.tries
+        if offer.by in trigger.by and each.ball in trigger.balls and each.skill in trigger.skills
+        if not isinstance(each.aim, Along | PickUp)
+    }
+    return "{ball} sent or passed by {who} is caught by {side}" if len(aims) > 1 else CAUGHT

@@ -64,7 +64,8 @@ def areas_told(voice: Voice, areas: Sequence[Area]) -> Iterator[str]:
             alone = len(set(roles)) == 1 and len(roles) == len(room.who)
             noun = voice.nouns.role(roles[0]) if alone else _players_of(voice, room) or voice.nouns.noun(PLAYER)
             if room.most:
-                rules.append(voice.say("at most {who} there", who=voice.counted(room.most, noun)))
+                most = "at most {who} at each" if area.places > 1 else "at most {who} there"
+                rules.append(voice.say(most, who=voice.counted(room.most, noun)))
             else:
                 rules.append(voice.say("no {who} there", who=noun.many))
         if area.only is not None:

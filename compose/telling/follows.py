@@ -7,7 +7,7 @@ from typing import Any
 
 from attrs import evolve
 
-from compose.telling.balls_sent import to_whom
+from compose.telling.balls_sent import caught_of_whom, to_whom
 from compose.telling.conditions import condition
 from compose.telling.effects import effect_told
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
@@ -187,7 +187,7 @@ def _happening(voice: Voice, trigger: Happening) -> str:
         case Result.CAUGHT:
             catchers = _players(trigger) if trigger.to or owners else trigger.by  # each for themselves: one of them
             catching = _one(voice, catchers) if catchers else voice.sides(owners, "or")
-            return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
+            return voice.say(caught_of_whom(voice, trigger), who=who, ball=ball, side=catching) + skills
         case Result.MISSED | Result.BLOCKED | Result.LEFT:
             return voice.say(_in_vain(voice, trigger.result), who=to_whom(voice, trigger, who), ball=ball) + skills
 
