@@ -50,8 +50,10 @@ def test_a_pack_goes_from_school_to_school_and_is_undone(desk: Desk, client: Tes
     assert "my-game" not in desk.sheets(), "looking takes nothing in"
     assert "Taken in: 1 thing" in client.post("/share/take", data={"token": desk.token, "pack": sha}).text
     assert desk.sheets()["my-game"].own
-    assert "The same as yours" in looked(client, desk, pack)[0]
-    client.post("/share/undo", data={"token": desk.token})
+    again = looked(client, desk, pack)[0]
+    assert "The same as yours" in again and "nothing that you do not have" in again
+    assert "Take it in" not in again, "there is nothing to take in"
+    assert "is undone" in client.post("/share/undo", data={"token": desk.token}).text
     assert "my-game" not in desk.sheets()
 
 
@@ -68,7 +70,8 @@ def test_what_both_changed_is_merged_sentence_by_sentence(desk: Desk, client: Te
     assert client.post("/share/merge", data=at).status_code == 422, "nothing is chosen"
     numbers = re.findall(r'id="c(\d+)-theirs"', merging.text)
     done = client.post("/share/merge", data={**at, **{f"choice-{number}": "theirs" for number in numbers}})
-    assert done.status_code == 200 and "My Game is kept as you chose" in done.text
+    assert done.status_code == 200 and "My Game is kept as you chose. The pack brings nothing else." in done.text
+    assert "Take it in" not in done.text
     assert "after 9 min" in desk.sheets()["my-game"].texts[0]
 
 

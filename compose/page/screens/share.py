@@ -26,7 +26,8 @@ ZIP = "application/zip"
 
 def show(call: Call) -> Reply:
     """What lies on the shelf, and what can be done."""
-    return Shown("share.html", {"items": _to_give(call), "done": call.one("done"), "wrong": ""})
+    told = {"done": call.one("done"), "undone": call.one("undone"), "wrong": ""}
+    return Shown("share.html", {"items": _to_give(call), **told})
 
 
 def _to_give(call: Call) -> list[tuple[str, Item]]:
@@ -62,7 +63,7 @@ def look(call: Call) -> Reply:
 
 
 def _again(call: Call, wrong: str) -> Reply:
-    return Shown("share.html", {"items": _to_give(call), "done": "", "wrong": wrong}, 422)
+    return Shown("share.html", {"items": _to_give(call), "done": "", "undone": "", "wrong": wrong}, 422)
 
 
 def look_again(call: Call) -> Reply:
@@ -80,7 +81,8 @@ def _standing(call: Call, pack: Pack, merged: str = "") -> Reply:
     groups = [(state, [each for each in outcome.value if each.state is state]) for state in State]
     choosing = any(each.needs_choice for each in outcome.value)
     shown = [(state.name, some) for state, some in groups if some]
-    told = {"pack": pack, "groups": shown, "choosing": choosing, "merged": merged}
+    brings = any(each.state not in (State.SAME, State.OLDER) for each in outcome.value)
+    told = {"pack": pack, "groups": shown, "choosing": choosing, "brings": brings, "merged": merged}
     return Shown("share-pack.html", told)
 
 
@@ -150,4 +152,4 @@ def undo(call: Call) -> Reply:
         outcome = shelf.undo()
     if outcome.value is None:
         return _again(call, in_words(outcome.findings[0], call.wording))
-    return Go("/share")
+    return Go(address("/share", undone="yes"))
