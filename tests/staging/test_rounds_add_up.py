@@ -26,7 +26,7 @@ from tests.staging.ten_cases import Case, staging_of
 TIME = r"([\d.,]+) (min|s)"
 ADDED = {
     "en": re.compile(rf"(\d+) rounds of about {TIME}, {TIME} between: ([\d.,]+) min"),
-    "fr": re.compile(rf"(\d+) manches de {TIME} environ, {TIME} entre deux : ([\d.,]+) min"),
+    "fr": re.compile(rf"(\d{{1,3}}(?: \d{{3}})*) manches de {TIME} environ, {TIME} entre deux : ([\d.,]+) min"),
 }
 GAMES = tuple(path.stem for path in library.game_paths())
 
@@ -40,10 +40,11 @@ def added_up(text: str, wording: Wording) -> list[tuple[float, float]]:
     found = ADDED[wording.language[:2]].findall(re.sub(r"\s+", " ", text))
     return [
         (
-            int(rounds) * minutes_of(each, unit) + (int(rounds) - 1) * minutes_of(pause, of_pause),
+            number * minutes_of(each, unit) + (number - 1) * minutes_of(pause, of_pause),
             minutes_of(whole, "min"),
         )
         for rounds, each, unit, pause, of_pause, whole in found
+        for number in (int(rounds.replace(" ", "")),)
     ]
 
 
