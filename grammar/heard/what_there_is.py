@@ -57,12 +57,11 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r",? (?:stand )?(?:in a (?:row|line)|lined up)(?= (?:on|along) )", "", "set-up"),
     saying(r",? (?:at|to) (?:the )?(?:start|begin|begin with)$", "", "set-up"),
     saying(r"\b(players?) per side\b", r"\1 of each side", "set-up"),
-    saying(rf"^(\d+ players? (?:of|from) (?:each|every) side) {_BEGINS} (?=on |in |behind |before |beside )", r"\1 ",
-           "set-up"),
+    saying(rf"^(\d+ players? (?:of|from) (?:each|every) side|(?:all )?(?:the )?{WHAT}) {_BEGINS} "
+           r"(?=on |in |behind |before |beside )", r"\1 ", "set-up"),
     saying(rf"^((?:the |all (?:the )?)?{WHAT}) (?:are )?(?:spread|set|put|placed|laid|lined)(?: out| up)? "
            r"(?:along|on) (the|their|each) ((?:back|middle|side) line.*?)(?:, (?:evenly spaced|spread out))?$",
            r"\1 on \2 \3, evenly spaced", "set-up"),
-    saying(rf"^((?:the |all (?:the )?)?{WHAT}) are (?=(?:in|on|behind|beside|before) )", r"\1 ", "set-up"),
     saying(r"\bthe middle of the (?:court|hall|floor|field)\b", "the middle", "set-up", "play"),
     saying(r", (?:evenly )?(?:spread|spread out|spread evenly|with (?:even )?gaps)$", ", evenly spaced", "set-up"),
 )  # fmt: skip
