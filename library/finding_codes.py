@@ -12,7 +12,7 @@ from grammar.frozen import frozen
 from library.reading import HERE
 
 PAGE = "CODES.md"
-_ENTRY = re.compile(r"^### (\S+)\n(.+)\n- (.+?) ?: (.+)\n- (.+?) ?: (.+)$", re.MULTILINE)
+_ENTRY = re.compile(r"^### (\S+)\n((?:(?!- ).+\n)+)- (.+?) ?: (.+)\n- (.+?) ?: (.+)$", re.MULTILINE)
 
 
 @frozen
@@ -38,5 +38,5 @@ def explanations(language: str = "en") -> Mapping[str, Explanation]:
     for match in _ENTRY.finditer(page_path(language).read_text(encoding="utf-8")):
         code, means, _, to_do, _, example = match.groups()
         to_do_line, example_line = match[0].split("\n- ")[1:]
-        found[code] = Explanation(code, means, to_do, example, (to_do_line, example_line))
+        found[code] = Explanation(code, " ".join(means.split()), to_do, example, (to_do_line, example_line))
     return MappingProxyType(found)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import partial
 
 from attrs import evolve
 
@@ -63,6 +64,10 @@ def areas_told(voice: Voice, areas: Sequence[Area]) -> Iterator[str]:
             roles = [each.role for each in room.who if isinstance(each.role, RoleId)]
             alone = len(set(roles)) == 1 and len(roles) == len(room.who)
             noun = voice.nouns.role(roles[0]) if alone else _players_of(voice, room) or voice.nouns.noun(PLAYER)
+            sides = {each.side for each in room.who}
+            if not alone and len(sides) < len(voice.play.sides) and noun == voice.nouns.noun(PLAYER):
+                whose = partial(voice.about(owner, Subject.PLAYER).of, noun, owners=sides, determiner=None)
+                noun = evolve(noun, one=whose(several=False), many=whose(several=True))
             if room.most:
                 most = "at most {who} at each" if area.places > 1 else "at most {who} there"
                 rules.append(voice.say(most, who=voice.counted(room.most, noun)))
