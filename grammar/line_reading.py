@@ -77,6 +77,7 @@ class LineReader:
         texts = [line.text]
         if self.in_a_game and section in _NAMES_ARE_KNOWN:
             texts.insert(0, in_words_of_the_language(section, line.text, self.names.every))
+            texts += [self.names.in_full(text) for text in texts]
         for text in dict.fromkeys(texts):
             readings = self._readings(section, line, values, text)
             if readings and self.knows_all(section, readings[0]):
@@ -86,7 +87,8 @@ class LineReader:
             return heard, None
         readings = self._readings(section, line, values, line.text)
         if not readings:
-            return self._heard(section, line, values, _NEAR) or self._heard(section, line, values, _SHORT), None
+            near = self._heard(section, line, values, _NEAR)
+            return near or (self._heard(section, line, values, _SHORT) if section == "when" else []), None
         return readings[:1], self._two_ways(readings, line)
 
     def _heard(self, section: str, line: TextLine, values: Mapping[str, str], asked: int = _KNOWN) -> list[Node]:
@@ -99,14 +101,16 @@ class LineReader:
             readings = self._readings(section, line, values, text)
             return len(readings) == 1 and self.knows_all(section, readings[0], asked)
 
+        full = self.names.in_full(line.text) if self.in_a_game and section in _NAMES_ARE_KNOWN else line.text
         said = heard(section, line.text, self.names.every, is_sentence)
+        said = said or (heard(section, full, self.names.every, is_sentence) if full != line.text else ())
         return [self._readings(section, line, values, text)[0] for text in said]
 
     def knows_all(self, section: str, sentence: Node, asked: int = _KNOWN) -> bool:
         """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name.
 
         Asked to be `_NEAR`, a bench of which no line says where it is, or the like, does, and so does a slip of a name;
-        asked to be `_SHORT`, so does any name of a word or two, which is told as unknown where the game is resolved.
+        asked to be `_SHORT`, so does any name of one word, which is told as unknown where the game is resolved.
         """
         if isinstance(sentence, Sides):
             said = [name.text for name in sentence.names]
@@ -127,7 +131,7 @@ class LineReader:
             or name in GRANTED_WORDS
             or self._declares(name)
             or (asked >= _NEAR and self._near(name))
-            or (asked >= _SHORT and name.count(" ") < 2)
+            or (asked >= _SHORT and " " not in name)
             for name in names
         )
 

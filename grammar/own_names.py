@@ -8,7 +8,8 @@ name is masked: one letter that nobody writes, with its number, stands for it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import combinations
 
@@ -45,6 +46,7 @@ _QUOTED = re.compile(r'"([^"]*)"')
 _NAME = re.compile(r"[^\W\d_][\w-]*(?: [^\W_][\w-]*){0,4}")
 _DIGIT = re.compile(r"\d")
 MOST_PLACES = 4
+_OF_ANY_BALL = ("ball", "balls")
 
 
 @frozen
@@ -97,7 +99,31 @@ class DeclaredNames:
         return _begun(self.plain)
 
 
+    def in_full(self, text: str) -> str:
+        """The text with each name in full of which only the last word is said, where no other name ends so."""
+        heads = _heads(self.every)
+
+        def full(match: re.Match[str]) -> str:
+            name = heads[match.group().lower()]
+            before = name[: -len(match.group())]
+            return match.group() if small(text[: match.start()]).endswith(before) else name
+
+        said = "|".join(rf"(?<![\w-]){re.escape(head)}(?![\w-])" for head in heads)
+        return re.sub(said, full, text, flags=re.IGNORECASE) if heads else text
+
+
 NO_NAMES = DeclaredNames()
+
+
+@lru_cache
+def _heads(names: tuple[str, ...]) -> Mapping[str, str]:
+    """The last words of names of several, each with its name: of bottles, where there are plastic bottles alone."""
+    ends = defaultdict[str, list[str]](list)
+    for name in names:
+        if " " in name:
+            ends[name.rsplit(" ", 1)[1]].append(name)
+    no_other = {head: called[0] for head, called in ends.items() if len(called) == 1}
+    return {head: name for head, name in no_other.items() if head not in (*names, *_OF_ANY_BALL)}
 
 
 def declared_names(part: Part) -> DeclaredNames:
@@ -124,7 +150,8 @@ def declared_names(part: Part) -> DeclaredNames:
 def _lines(section: str, text: str) -> Iterator[str]:
     """A line as it stands, and as the language says it where it seems to be said otherwise."""
     yield text
-    if section in ("sides", "kit") and _SAID_OTHERWISE.search(text):
+    without_colon = section == "space" and ":" not in text and ("bench" in text or "queue" in text)
+    if without_colon or (section in ("sides", "kit") and _SAID_OTHERWISE.search(text)):
         from grammar.heard.declared import as_declared  # loaded only where a sheet has such a line
 
         yield from as_declared(section, text)

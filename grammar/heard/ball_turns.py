@@ -96,6 +96,7 @@ BALL_TURNS: tuple[Saying, ...] = (
            lambda m: f": {m['side'] or m['other']} has the ball", "when"),
     saying(rf"(?P<event>{_OF_A_BALL}): (?:{_IT_GOES}|{_OTHER_SIDE} (?:has|gets|takes|keeps|throws) it(?: in)?)$",
            lambda m: f"{m['event']}: {m['side'] or m['other']} has the ball", "when"),
+    saying(rf"(?P<event>{_OF_A_BALL}): it (?=(?:stays with|goes to|goes back) )", r"\g<event>: the ball ", "when"),
     saying(rf"{_OF_A_THING}: (?:{_IT_GOES}|{_OTHER_SIDE} (?:gets|takes|keeps) it)$",
            lambda m: f"{m['event']}: it joins {m['side'] or m['other']}", "when"),
     saying(r"^after (?:a|each|every) (?:goal|point),? (?:the ball goes to (?P<whom>.+))$",

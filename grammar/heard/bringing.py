@@ -20,6 +20,10 @@ BRINGING: tuple[Saying, ...] = (
            r"(?:in|into|to|on|onto) ", r"take a \1 \2 to ", "play"),
     saying(rf"\b(?:steal|grab|snatch|get|collect|pick up|fetch|bring|carry) {_THING} (?:out )?(?:from|of|out of) "
            r"(?=.+ to (?:the|their) )", r"take a \1 from ", "play"),
+    saying(r"^(?:nobody|no one|no player) (?:may )?(?:hold|have|carrie|take|keep)s? (?:more than 1|2) balls?(?: at "
+           r"once| at a "
+           r"time)?$", '"Nobody holds more than one ball."', "play"),  # as it is anyway
+    saying(r"\bpick up (balls|loose balls) (?:that lie |which lie )?in (?=their half)", r"fetch balls from ", "play"),
     saying(r"^(?:(?:each|every|a|any) player|players|everyone) (?:may |can |must )?(?:only )?"
            r"(?:carry|take|hold|bring|carries|takes|holds|brings) "
            rf"(?:only |just |at most )?(?:1|an?) ({WHAT})(?: at a time| at once)?$",

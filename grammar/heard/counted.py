@@ -58,6 +58,9 @@ def _who_is(match: re.Match[str]) -> str:
 TO_WHOM: tuple[Saying, ...] = (
     saying(r"^(?:(?:on|with|for|after) )?(?:a |each |every )?(?:catch|caught ball)(?:,|:| (?=the |all )) ?(?=\w)",
            "a ball is caught: ", "when"),
+    saying(rf"^(?:if |when )?(?:someone|somebody|anyone|anybody) catches (?:a|the) ({WHAT})(?: in the "
+           rf"air)?[,:] ",
+           r"a \1 is caught: ", "when"),
     saying(r"^(the thrower) of a caught ball(?= )", r"a ball is caught: \1", "when"),
     saying(rf"^(?:if|when) (?:you are |you get |players are )?(?P<event>hit|touched|tagged),? (?:you |they )?(?:must |"
            rf"have to )?"
@@ -77,6 +80,7 @@ TO_WHOM: tuple[Saying, ...] = (
            rf"home|to "
            rf"the other side)[,:]? (?:scores|gets) {_POINTS}$",
            lambda match: f"a {match[1]} arrives: the {match[1]}'s side scores {_number(match)}", "when"),
+    saying(r"\ba ball is (?:stopped|saved|parried|kept out)\b", "a ball is blocked", "when"),
     saying(r" without being (?:touched|tagged|hit|caught)(?=:)", "", "when"),
     saying(r"^(?:an?|the) ball goes over the side ?line(?=:)", "a ball leaves the court", "when"),
     saying(r"(?<=: )(?:a )?throw-?in for (the other side|that side)$", r"\1 has the ball", "when"),

@@ -63,6 +63,9 @@ KEEPING_TO: tuple[Saying, ...] = (
            r"^(?:a )?loose balls? (?:belongs?|goe?s?|are|is) (?:to|for) whoever (?:gets|is|comes)(?: (?:to )?(?:it|"
            r"them))?"
            r"(?: at (?:it|them))? first$", "whoever is first at a loose ball has it", "play"),
+    saying(rf"^balls? (?:from |which (?:are|lie) |that (?:are|lie) )?(?P<where>(?:in|on|behind|before) .+?) (?:are|is|"
+           rf"be) "
+           rf"fetched by (?:the )?(?P<who>{WHAT})$", r"\g<who> fetch balls from \g<where>", "play"),
     saying(r"^only direct hits count$", "a hit after a bounce or off the wall does not count", "play"),
     saying(rf"^players (?:are|be)? ?(?:only )?(?:touched|tagged)(?: only)? in {_OTHER_HALF}(?: only)?{_BY_THEM}$",
            "players touch players of the other side in their half", "play"),
@@ -80,7 +83,7 @@ KEEPING_TO: tuple[Saying, ...] = (
            "run from wall to wall", "play"),
     saying(rf"^every (\d+ (?:min|s)|minute|round)[,:]? (?:there (?:is|are) |we have )?(?:an? |\d+ )?(?:new|other) "
            rf"({WHAT})(?: takes? over| comes? in| starts?)?$", r"\2 change every \1", "play"),
-    saying(rf"^(?:an? |the )?({WHAT}) (?:protect|guard|defend)s? (?=(?:the|their|its) )(?!.* with )",
+    saying(rf"^(?:an? |the )?({WHAT}) (?:protect|guard|defend)s? (?=(?:the|their|its) )",
            r"\1 block shots at ", "play"),
     saying(r"\bpass (the|a) ball (?:to each other|to 1 another|among themselves|around)$",
            r"pass \1 ball to a team-mate", "play"),

@@ -15,6 +15,7 @@ _LASTS = re.compile(
     r"(?:we |players )?play(?: for)?|time:?) (?P<time>\d+(?:\.\d+)? (?:min|s))",
     re.IGNORECASE,
 )
+_MAY_SAY = re.compile(r"\b(?:lasts|takes|goes on|play|over|ends|stops|time)\b", re.IGNORECASE)  # asked of every line
 _DECIDES = re.compile(
     r"(?:(?:at the end|then|after that|at the whistle|when (?:the )?time is (?:up|over)|when it is over),? )?"
     r"(?P<what>(?:(?:the side (?:with|that has|which has)|whoever has) )?(?:the )?(?:most|more|fewest|fewer|highest) "
@@ -28,6 +29,8 @@ def with_one_clock(
 ) -> tuple[TextLine, ...]:
     """The lines of a finish; where one says how long it lasts and one who has won then, both are one, in that one's
     place. A line that is a sentence by itself stays as it is."""
+    if not any(_MAY_SAY.search(line.text) for line in lines):
+        return tuple(lines)
     said = [in_words_of_the_language("finish", line.text, names) for line in lines]
     lasting = [at for at, text in enumerate(said) if _LASTS.fullmatch(text)]
     deciding = [at for at, text in enumerate(said) if _DECIDES.fullmatch(text) and not is_sentence(lines[at])]

@@ -31,6 +31,7 @@ _RULES = tuple(
 )
 _SAFE = re.compile(rf"(?:players|runners|everyone|everybody|you|whoever is|[\w-]+) (?:(?:is|are) )?safe (?:in|on) "
            rf"{_PLACE}")
+_MAY_SAY = re.compile(r"\bno(?:body|t)?\b|\bno one\b|n['’]t\b|\bonly\b|\bsafe\b", re.IGNORECASE)  # asked of every line
 _CHASED = re.compile(r"\b(?:touch|tag|chase|catch)\w* ", re.IGNORECASE)
 _ONLY = re.compile(rf"only (?:the )?(?P<who>[\w-]+) (?:(?:may|can) )?(?:enters?|be in|goe?s? into|stands? in) {_PLACE}")
 _NOT = re.compile(rf"(?:the )?(?P<who>(?!players\b)[\w-]+) (?:may|can|must) not (?:enter|go (?:into|in|on|onto)) "
@@ -46,7 +47,9 @@ def with_rules_at_places(
     taken: set[TextLine] = set()
     rules = [line for name, _, body in sections if name in ("play", "when") for line in body]
     chased = any(_CHASED.search(line.text) for line in rules)
-    for line in rules:
+    for line in rules if placed else ():
+        if not _MAY_SAY.search(line.text):
+            continue
         said = _said(in_words_of_the_language("play", line.text, names), chased)
         area = next((each for each in placed if said and _is_called(each, said[0])), None)
         if said is None or area is None or is_sentence("play", line):
