@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any
 
 from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, rotations, services
+from compose.telling.areas import areas_told
 from compose.telling.begin_points import begin_points_told
 from compose.telling.gaps import gaps, who_tries_nothing
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left, with_what_goes_back
@@ -51,7 +52,7 @@ Teller = Callable[[Voice, Any], Iterable[str]]
 
 TELLERS: dict[type, tuple[Topic, Teller]] = {
     Court: (Topic.BEFORE, beforehand.courts_told),
-    Area: (Topic.BEFORE, beforehand.areas_told),
+    Area: (Topic.BEFORE, areas_told),
     Track: (Topic.BEFORE, beforehand.tracks_told),
     Side: (Topic.BEFORE, beforehand.sides_told),
     Lives: (Topic.BEFORE, beforehand.lives_told),
@@ -241,8 +242,7 @@ def _told(voice: Voice, values: list[Any], tell: Teller) -> Iterator[str]:
         yield from tell(evolve(voice, me=first, other=second), one)
         return
     for side in (*play.side_ids, None):
-        own = [value for at, value in seen if at.me == side]
-        if own:
+        if own := [value for at, value in seen if at.me == side]:
             yield from tell(voice, own)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from compose.telling.beforehand import areas_told
+from compose.telling.areas import areas_told
 from compose.telling.voice import Voice
 from compose.telling.wording import wording_of
 from grammar.core.reading.from_game import core_of
