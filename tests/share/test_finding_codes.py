@@ -78,9 +78,3 @@ def test_the_command_tells_one_code_or_all() -> None:
     assert all(f"\n{code}: " in f"\n{every}" for code in explanations())
     unknown = typed("means", "C-stal")
     assert unknown.exit_code == 2 and "`C-stall`" in unknown.output
-
-
-@pytest.mark.parametrize("language", ["en", "fr"])
-def test_every_heading_of_the_page_is_explained(language: str) -> None:
-    headed = re.findall(r"^### (\S+)$", page_path(language).read_text(encoding="utf-8"), re.MULTILINE)
-    assert headed == list(explanations(language))
