@@ -45,7 +45,8 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r"^(?:an? |1 )?((?:[\w-]+ )?(?:bench|queue)|ǁ\d+) (?=behind |beside |along |before )", r"\1: ", "space"),
     saying(r"\b(\d+(?: to \d+)?)(?:(?: players)? (?:a|per|on each|in each) side| each)$", r"\1 players each", "sides"),
     saying(rf"^(?:there (?:is|are) )?(?P<number>\d+) (?P<who>{WHAT}) (?:per|(?:in|on|for|of) each) side$|"
-           rf"^each side has (?P<of_each>\d+) (?P<them>{WHAT})$", _role, "sides"),
+           rf"^each side has (?P<of_each>\d+) (?P<them>(?!li(?:fe|ves)\b|points?\b|players?\b){WHAT})$",
+           _role, "sides"),
     saying(r"^(?:everyone|everybody|each player|every player|players|all players) (?:has|have|gets?|starts? with|"
            r"begins? with) (\d+ (?:li(?:fe|ves)|points?))$", _of_each, "sides"),
     saying(rf"^({WHAT}) (?:against|versus|vs|v) ({WHAT})(?=,)", r"\1 and \2", "sides"),

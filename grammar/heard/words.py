@@ -65,7 +65,7 @@ WORDS = Sayings((
     # how a rule is put
     saying(r",? (?:straight away|right away|immediately)\b", ""),
     saying(r"(?<=\w),? (?:too|as well)(?=$| and )", ""),
-    saying(r"(?<=\w) also(?= \w)", ""),
+    saying(r"\b(may|can) also(?= \w)", r"\1"),
     saying(r"\bhas (?:already )?won\b", "wins"),
     saying(r"\bhas lost\b", "loses"),
     saying(r"\b(?:as soon as|whenever)\b", "when"),

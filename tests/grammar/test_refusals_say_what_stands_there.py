@@ -44,4 +44,5 @@ def test_who_plays_for_themselves_has_no_other_side(sides: str) -> None:
     for said, instead in ALONE.items():
         sheet = sheet.replace(said, instead)
     sheet = sheet.replace("walkers, 4 to 10 players", sides.format("each for themselves"))
+    sheet = sheet.replace("walkers win", f"{sides.split()[0].strip(',')} win")
     assert "there are no sides against each other" in refused(sheet=sheet).title

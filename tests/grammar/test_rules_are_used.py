@@ -25,6 +25,10 @@ ONLY_IN_MODIFIERS = frozenset(
 )
 
 
+# What no sheet of the library says yet: a sheet of tests/wrong_games does.
+ONLY_IN_TESTS = frozenset(("stays_inside",))
+
+
 def rules_of_the_grammar(only_games: bool = False) -> frozenset[str]:
     """The rules that make a node of the parse tree, and the names that alternatives give it."""
     text = GRAMMAR_FILE.read_text(encoding="utf-8")
@@ -82,12 +86,12 @@ def rules_in(section: str, text: str) -> set[str]:
 
 
 def test_every_rule_is_used_by_the_library() -> None:
-    missing = rules_of_the_grammar() - used_rules()
+    missing = rules_of_the_grammar() - used_rules() - ONLY_IN_TESTS
     assert not missing, f"No game or modifier of the library needs {', '.join(sorted(missing))}"
 
 
 def test_every_rule_of_a_game_is_used_by_a_game() -> None:
-    assert rules_of_the_grammar(only_games=True) - used_rules("games") == ONLY_IN_MODIFIERS
+    assert rules_of_the_grammar(only_games=True) - used_rules("games") == ONLY_IN_MODIFIERS | ONLY_IN_TESTS
 
 
 def test_every_section_has_sentences() -> None:

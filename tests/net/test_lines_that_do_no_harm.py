@@ -32,6 +32,6 @@ def test_only_what_the_teacher_waits_for_is_to_be_mended(play: str, when: str, s
 
 
 def test_what_is_fetched_from_elsewhere_is_waited_for() -> None:
-    behind = "players fetch balls from behind their back line"
+    behind = "the teacher fetches balls from behind the back line, 2 times a minute"
     (idle,) = [finding for finding in told(net(DOWN, f"{AT_CONES}\n  {behind}")) if finding.code == "C-idle"]
     assert "There are never any" in idle.hint
