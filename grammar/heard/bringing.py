@@ -14,7 +14,8 @@ BRINGING: tuple[Saying, ...] = (
            "play"),
     saying(rf"\b({_TAKE}) ({WHAT}),? (?:(?:only )?1 (?:by 1|after (?:the other|another)|at a time)|singly)(?= )",
            r"\1 a \2", "play"),
-    saying(rf"\b(?:run|go|cross) (?:over|across)(?: (?:the )?(?:court|hall|middle line|to the other side))? and "
+    saying(rf"\b(?:run|go|cross) (?:into the other half|over|across)(?: (?:the )?(?:court|hall|middle line|to the "
+           rf"other side))? and "
            rf"(?={_TAKE}\b)", "", "play"),
     saying(rf"\b{_TAKE} {_THING} ((?:from|out of) .+?),? (?:and )?{_BRING} (?:it|them|this) (?:back |home )?"
            r"(?:in|into|to|on|onto) ", r"take a \1 \2 to ", "play"),

@@ -33,7 +33,11 @@ KEEPING_TO: tuple[Saying, ...] = (
            "players stay in their half", "play"),
     saying(r"^(?:players |all players )?(?:go|run|move|play|walk)s? (?:anywhere|everywhere|freely|where they (?:like|"
            r"want)|in the whole (?:court|hall))(?: on the court| in the hall)?$", '"Players may go anywhere."', "play"),
-    saying(r"^no running with (?:the|a) ball$", "nobody runs with the ball", "play"),
+    saying(r"^no running with (?:the|a) ball$|^nobody (?:may )?(?:walk|move)s? with (?:the|a) ball$",
+           "nobody runs with the ball", "play"),
+    saying(r"^nobody (?:may )?touch(?:es)? (?:an )?(?:opponents?|players? of the other side|anybody)$",
+           '"No contact."', "play"),
+    saying(r" over the (?:middle |centre )?line(?= at )", "", "play"),
     saying(rf"^(?:players )?(?:may |can |must )?(?:only )?{_HOLD} (?:for )?(?:(?:at most|up to|no more than|no longer "
            rf"than|not longer than) )?{_TIME}(?: at (?:the )?most| or less)?$", _held, "play"),
     saying(rf"^no (?:holding|keeping) (?:the|a) (?P<ball>{WHAT}) (?:for )?(?:longer than|more than|over) {_TIME}$",

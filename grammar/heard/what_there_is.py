@@ -35,9 +35,15 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r"\b(\d+(?:\.\d+)?) by (\d+(?:\.\d+)? m)\b", r"\1 m by \2", "space"),
     saying(r"\b(\d+(?:\.\d+)? m) long(?:,? and|,) (\d+(?:\.\d+)? m) wide\b", r"\1 by \2", "space"),
     saying(r",? (?:and )?(?:(?:in|with|of) )?2 (?:equal )?halves$|,? (?:with a (?:centre|middle|half-?way) line|"
-           r"halved(?: across)?)$|,? (?:divided|split|cut) (?:in|into) (?:2 )?(?:equal )?halves$", ", halved across",
+           r"halved(?: across)?)$|,? (?:divided|split|cut) (?:in|into) (?:2|(?:2 )?(?:equal )?halves|half)"
+           r"(?: by (?:the|a) (?:centre|middle|half-?way)(?: line)?)?$", ", halved across",
            "space"),
-    saying(r",? (?:with )?(?:no|without (?:a )?)(?: ?middle line| ?halves)$|,? undivided$", ", in one piece", "space"),
+    saying(r"^((?:an? |1 )?(?:[\w-]+ )?bench:?) (?:at|in|on) the (?:very )?back of each half$",
+           r"\1 behind each back line",
+           "space"),
+    saying(r",? (?:at|in|on) the (?:very )?back of each half$", ", before each back line", "space"),
+    saying(r",? (?:with )?(?:no|without (?:a )?)(?: ?middle line| ?halves)$|,? (?:undivided|(?:over )?the whole hall)$",
+           ", in one piece", "space"),
     saying(r"(?<=: )(\d+(?:\.\d+)? m)(?: (?:deep|wide))?,? (?=before |in front of |along |behind |across )",
            r"\1 deep, ", "space"),
     saying(r"((?:bench|queue|ǁ\d+): )(?:beside|at|on|by|next to|along) the (?:court|side(?: ?line)?|"
@@ -47,16 +53,20 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(rf"^(?:there (?:is|are) )?(?P<number>\d+) (?P<who>{WHAT}) (?:per|(?:in|on|for|of) each) side$|"
            rf"^each side has (?P<of_each>\d+) (?P<them>(?!li(?:fe|ves)\b|points?\b|players?\b){WHAT})$",
            _role, "sides"),
+    saying(r"^(?P<number>\d+) players? of (?:each|every) side (?:is|are) (?:the |an? "
+           r")?(?P<who>[\w-]+)(?P<of_each>)(?P<them>)$",
+           _role, "sides"),
     saying(r"^(?:everyone|everybody|each player|every player|players|all players) (?:has|have|gets?|starts? with|"
            r"begins? with) (\d+ (?:li(?:fe|ves)|points?))$", _of_each, "sides"),
     saying(rf"^({WHAT}) (?:against|versus|vs|v) ({WHAT})(?=,)", r"\1 and \2", "sides"),
     saying(rf"^an? ({WHAT} for each side)$", r"1 \1", "kit"),
     saying(rf"^(\d+) (?P<what>{WHAT}), (?P<each>\d+) (?:for|to|per) (?:each )?side$", _for_each, "kit"),
+    saying(r",? (?:at|to) (?:the )?(?:start|begin|begin with)$", "", "set-up"),
+    saying(rf"^({WHAT}) (?:has|gets) ((?:the|a|\d+) {WHAT}) first$", r"\1 begins with \2", "set-up"),
     saying(rf"^each side (?:has|gets|is given) (\d+ {WHAT})$", r"each side begins with \1", "set-up"),
     saying(rf"^(\d+ {WHAT}) (?:on|for|to|per) (?:each )?side$", r"each side begins with \1", "set-up"),
     saying(r"^(?:put|place|lay|set|set up|stand|we (?:put|place)) (?=.+ (?:in|on|behind|beside) )", "", "set-up"),
     saying(r",? (?:stand )?(?:in a (?:row|line)|lined up)(?= (?:on|along) )", "", "set-up"),
-    saying(r",? (?:at|to) (?:the )?(?:start|begin|begin with)$", "", "set-up"),
     saying(r"\b(players?) per side\b", r"\1 of each side", "set-up"),
     saying(rf"^(\d+ players? (?:of|from) (?:each|every) side|(?:all )?(?:the )?{WHAT}) {_BEGINS} "
            r"(?=on |in |behind |before |beside )", r"\1 ", "set-up"),
