@@ -26,7 +26,5 @@ def _names(end: End, side: str) -> bool:
 def _scores(net: Net, side: str) -> bool:
     """Whether it has no points at all, or any line gives it some: only who could have had any lacks them."""
     points = [number for number, place in enumerate(net.places) if (place.token, place.side) == ("points", side)]
-    effects = [effect for each in net.transitions for effect in each.effects]
-    effects += [effect for each in net.reactions for effect in each.effects]
-    given = any(isinstance(effect, Shift | Assign) and effect.place in points for effect in effects)
+    given = any(isinstance(effect, Shift | Assign) and effect.place in points for effect in net.effects)
     return not points or given or any(each.side == side for each in net.at_the_end)

@@ -238,6 +238,12 @@ class Net:
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
     solo: Mapping[str, bool] = field(eq=False, factory=dict)
 
+    @property
+    def effects(self) -> tuple[Effect, ...]:
+        """All that can follow, of moves and of what follows from them."""
+        acts: tuple[Transition | Reaction, ...] = (*self.transitions, *self.reactions)
+        return tuple(effect for act in acts for effect in act.effects)
+
     def start(self) -> tuple[int, ...]:
         """The marking at the set-up."""
         return tuple(place.start for place in self.places)

@@ -11,6 +11,11 @@ from compose.staging.floor.values import Rectangle
 from library import Hall
 
 
+def walls(hall: Hall) -> Rectangle:
+    """The hall's floor from wall to wall, in its metres."""
+    return Rectangle(0.0, 0.0, hall.length_m.usual, hall.width_m.usual)
+
+
 def fixed_boxes(hall: Hall) -> tuple[Rectangle, ...]:
     """What stands fixed in a hall, each from the hall's south-west corner, in the order of the hall's own list."""
     fixed = hall.obstacles
@@ -20,7 +25,7 @@ def fixed_boxes(hall: Hall) -> tuple[Rectangle, ...]:
 def clear_floors(hall: Hall) -> tuple[Rectangle, ...]:
     """All rectangles of the hall's floor that nothing stands on and that cannot be made larger, the largest first;
     in the hall's metres."""
-    return _clear(Rectangle(0.0, 0.0, hall.length_m.usual, hall.width_m.usual), fixed_boxes(hall))
+    return _clear(walls(hall), fixed_boxes(hall))
 
 
 def apart_m(one: Rectangle, other: Rectangle) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.staging.clear_floor import apart_m, clear_floors, fixed_boxes
+from compose.staging.clear_floor import apart_m, clear_floors, fixed_boxes, walls
 from compose.staging.floor.values import Floor, Rectangle
 from grammar.frozen import evolve, frozen
 from library import Hall
@@ -37,8 +37,8 @@ class Room:
     @property
     def _strips(self) -> tuple[float, float]:
         """The narrower strips to the walls along the hall and across it."""
-        walls = _walls(self.hall)
-        return min(self.box.left, walls.right - self.box.right), min(self.box.bottom, walls.top - self.box.top)
+        around = walls(self.hall)
+        return min(self.box.left, around.right - self.box.right), min(self.box.bottom, around.top - self.box.top)
 
     @property
     def beside(self) -> float:
@@ -70,8 +70,8 @@ class Room:
     def clear(self) -> tuple[float, ...]:
         """How far the courts are from each wall and from each fixed thing, the nearest first; below 0 where they are
         over it."""
-        walls, box = _walls(self.hall), self.box
-        found = [box.left, box.bottom, walls.right - box.right, walls.top - box.top]
+        around, box = walls(self.hall), self.box
+        found = [box.left, box.bottom, around.right - box.right, around.top - box.top]
         boxes = self.boxes
         found += [min(apart_m(fixed, court) for court in boxes) for fixed in fixed_boxes(self.hall)]
         return tuple(sorted(found))
@@ -86,7 +86,7 @@ class Room:
     def best_floor(self, strip_m: float) -> Rectangle:
         """The clear floor of the hall that lacks the least for the courts with such a strip all round. Without any
         clear floor it is the hall itself."""
-        floors = clear_floors(self.hall) or (_walls(self.hall),)
+        floors = clear_floors(self.hall) or (walls(self.hall),)
         return min(floors, key=lambda clear: max(self.lacking_m(clear, strip_m)))
 
     @property
@@ -122,10 +122,6 @@ def room_for(floor: Floor, hall: Hall, courts: int, least_m: float, usual_m: flo
     return max(laid, key=lambda room: round(room.nearest_m, 6))
 
 
-def _walls(hall: Hall) -> Rectangle:
-    return Rectangle(0.0, 0.0, hall.length_m.usual, hall.width_m.usual)
-
-
 def _ways(floor: Floor, hall: Hall, courts: int, least_m: float) -> Iterator[Room]:
     """Courts in rows along the hall, each lying along it or across it."""
     size = floor.extent.length, floor.extent.width
@@ -142,12 +138,12 @@ def _ways(floor: Floor, hall: Hall, courts: int, least_m: float) -> Iterator[Roo
 
 def _laid(room: Room, usual_m: float) -> Room:
     """The courts where most is clear around them, as far as is usual, and then as near to the middle as can be."""
-    walls, box = _walls(room.hall), room.box
-    x, y = (walls.length - box.length) / 2, (walls.width - box.width) / 2
+    around, box = walls(room.hall), room.box
+    x, y = (around.length - box.length) / 2, (around.width - box.width) / 2
     places = [(x, y)]
     for clear in clear_floors(room.hall) if room.hall.obstacles else ():
-        across = _on_line((clear.left, clear.right), box.length, x, walls.right, usual_m)
-        places.append((across, _on_line((clear.bottom, clear.top), box.width, y, walls.top, usual_m)))
+        across = _on_line((clear.left, clear.right), box.length, x, around.right, usual_m)
+        places.append((across, _on_line((clear.bottom, clear.top), box.width, y, around.top, usual_m)))
     laid = [evolve(room, box=box.moved(*place)) for place in places]
 
     def worth(each: Room) -> tuple[tuple[float, ...], float]:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import ceil
 
 from attrs import evolve
 
 from compose.staging.clear_floor import apart_m, fixed_boxes
+from compose.staging.floor.no_room import tenths_up
 from compose.staging.floor.values import Rectangle
 from compose.staging.floor_to_use import FLOOR_TO_USE
 from compose.staging.found import note, warning
@@ -55,11 +55,6 @@ def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) ->
         yield evolve(warning("F-hall", title, of_court(game), hint, short_m=short), others=beside)
         return
     yield from _fixed_things(game, room, courts)
-
-
-def tenths_up(metres: float) -> float:
-    """Whole tenths of a metre that are no less: who takes off so much has taken off enough."""
-    return ceil(round(metres * 10, 5)) / 10
 
 
 def _has_a_court(room: Room) -> bool:

@@ -29,9 +29,7 @@ class Waiting:
 def waiting_for_good(study: Study, state: int) -> list[Waiting]:
     """Who waits so in a state in which players of their side are missing for play; at the set-up first."""
     missing = {each.side for each in map(study.net.places.__getitem__, missing_places(study, state)) if _plays(each)}
-    effects = [effect for each in study.net.transitions for effect in each.effects]
-    effects += [effect for each in study.net.reactions for effect in each.effects]
-    moves = [effect for effect in effects if isinstance(effect, Move)]
+    moves = [effect for effect in study.net.effects if isinstance(effect, Move)]
     used = {place for each in study.net.transitions for limit in each.rate.limits for place in limit}
     used |= {move.source for move in moves}
     there = [

@@ -5,7 +5,7 @@ from __future__ import annotations
 from compose.draw.plan.court import draw_court, draw_tracks
 from compose.draw.plan.hall import HallSeen, draw_hall_floor, draw_walls, hall_seen, hall_words, lines_told
 from compose.draw.plan.intrusion import hatch_intrusions, intruding, name_intrusions
-from compose.draw.plan.plan import described, drawn_hall, finished, plan_of, plan_on_card
+from compose.draw.plan.plan import described, drawn_hall, finished, on_card, plan_of
 from compose.draw.plan.resting import draw_resting, resting_told
 from compose.draw.plan.sheet import Sheet, without_throws
 from compose.draw.signs.palette import DARK, WHITE
@@ -24,8 +24,19 @@ def class_plan(
     game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH, letters: float = 1.0
 ) -> Drawing:
     """The plan of a page of its own; `game` is the game under the title that is to stand there."""
+    return _plan(game, staging, "below", letters, units, wording)
+
+
+def class_plan_on_card(
+    game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH, large: bool = False
+) -> Drawing:
+    """The plan as it stands on a card."""
+    return _plan(game, staging, *on_card(large), units, wording)
+
+
+def _plan(game: Game, staging: Staging, legend: str, letters: float, units: Units, wording: Wording) -> Drawing:
     if len(staging.courts) > 1:
-        return _courts_plan(game, staging, "below", letters, units, wording)
+        return _courts_plan(game, staging, legend, letters, units, wording)
     hall, court = staging.school_class.hall, staging.court
     return plan_of(
         game,
@@ -34,29 +45,10 @@ def class_plan(
         court=court.box,
         turned=court.turned,
         resting=staging.teams.resting,
+        legend=legend,
         letters=letters,
         units=units,
         wording=wording,
-    )
-
-
-def class_plan_on_card(
-    game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH, large: bool = False
-) -> Drawing:
-    """The plan as it stands on a card."""
-    if len(staging.courts) > 1:
-        return _courts_plan(game, staging, *(("below", 1.25) if large else ("beside", 1.35)), units, wording)
-    hall, court = staging.school_class.hall, staging.court
-    return plan_on_card(
-        game,
-        court.floor,
-        hall,
-        court=court.box,
-        turned=court.turned,
-        resting=staging.teams.resting,
-        units=units,
-        wording=wording,
-        large=large,
     )
 
 

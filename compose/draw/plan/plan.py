@@ -84,6 +84,11 @@ def finished(
     return in_units(Drawing(title, words, whole, (paper, *sheet.shapes)), sheet.units)
 
 
+def on_card(large: bool) -> tuple[str, float]:
+    """Where the legend stands on a card, and how large letters are; `large` has bigger words, and the legend below."""
+    return ("below", 1.25) if large else ("beside", 1.35)
+
+
 def plan_on_card(
     game: Game,
     floor: Floor,
@@ -96,8 +101,8 @@ def plan_on_card(
     wording: Wording = ENGLISH,
     large: bool = False,
 ) -> Drawing:
-    """The plan as it stands on a card; `large` has bigger words, and the legend below it."""
-    legend, letters = ("below", 1.25) if large else ("beside", 1.35)
+    """The plan as it stands on a card."""
+    legend, letters = on_card(large)
     return plan_of(
         game,
         floor,

@@ -116,11 +116,9 @@ class WaitLog:
 
 def last_first(net: Net, place: int) -> bool:
     """Whether whoever came last is always the first to go: of some who go, for all go in any order."""
-    effects = [effect for transition in net.transitions for effect in transition.effects]
-    effects += [effect for reaction in net.reactions for effect in reaction.effects]
     leaving = [
         effect
-        for effect in effects
+        for effect in net.effects
         if isinstance(effect, Move) and effect.source == place and effect.amount is not None
     ]
     return bool(leaving) and all(effect.last for effect in leaving)

@@ -6,10 +6,9 @@ It is told, so that nobody takes the number for proved.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
-from compose.net.lower.unspoken import unspoken
+from compose.net.lower.unspoken import is_quoted, unspoken
 from compose.net.lower.whereabouts import places_of_players
 from grammar.core.declared import Per, Role
 from grammar.core.ends import Most
@@ -184,12 +183,11 @@ def _worths(core: Core) -> Iterator[tuple[Finding, int]]:
 def _nowhere(core: Core) -> Iterator[tuple[Finding, int]]:
     """Things of the kit that no line sets up, at which nobody aims and of which no line in quotes speaks; mats and
     benches make places."""
-    quoted = " ".join(words for _, words in core.told.quotes)
     used = {start.what.kind for start in core.play.starts if isinstance(start.what, Thing)}
     used |= {thing.kind for thing in core.play.aimed_at}
     for kind in core.play.kinds:
         if kind.sort in (Sort.TARGET, Sort.RING, Sort.BODY, Sort.LOAD) and kind.id not in used:
-            if re.search(rf"\b({re.escape(kind.id.key)}|{re.escape(plural(kind.id.key))})\b", quoted, re.IGNORECASE):
+            if is_quoted(core, kind.id.key):
                 continue
             title = f"No line says where any {kind.id.key} stands, and nobody aims there: the check reckons without it."
             hint = "Say it in set-up, if play has to do with it; what is for people alone needs no place."

@@ -23,20 +23,19 @@ def unspoken(core: Core, code: str) -> Iterator[tuple[Finding, int]]:
     """The lines that lay out such places and things, each with a note of that code; those that a line in quotes names
     are for people."""
     play = core.play
-    quoted = " ".join(words for _, words in core.told.quotes)
     spots = tuple(area.lies for area in play.areas)
     used = _named_in((attrs.evolve(play, areas=(), kinds=(), supplies=()), core.facts.posts, spots))
     for area in play.areas:
         says_more = bool(area.shut or area.room) or area.only is not None or area.stay_s is not None
         marks = area.lies.part is Part.AROUND  # a ring, of what lies within it
-        if area.id not in used and not says_more and not marks and not _names(quoted, area.id.key):
+        if area.id not in used and not says_more and not marks and not is_quoted(core, area.id.key):
             title = quoting("No rule speaks of the {place}: the check reckons without it.", place=area.id.key)
             hint = "Leave it out, or say who waits, stays or starts there, or what is brought there."
             yield spoken(code, Severity.NOTE, title, core.lines[area.lines[0]].span, hint), area.lines[0]
     used = _named_in(attrs.evolve(play, rules=(), kinds=(), supplies=(), starts=()))
     for start in play.starts:
         kind = start.what.kind if isinstance(start.what, Thing) and _in_a_corner(start.at) else None
-        if kind is None or kind in used or play.kind(kind).sort is not Sort.TARGET or _names(quoted, kind.key):
+        if kind is None or kind in used or play.kind(kind).sort is not Sort.TARGET or is_quoted(core, kind.key):
             continue
         title = quoting("Nobody aims at any {thing}: the check reckons without it.", thing=kind.key)
         hint = "Say who aims there or takes it, if play has to do with it; what only marks the court needs no rule."
@@ -59,5 +58,7 @@ def _named_in(value: Any) -> frozenset[_Name]:
     return frozenset(found)
 
 
-def _names(quoted: str, name: str) -> bool:
+def is_quoted(core: Core, name: str) -> bool:
+    """Whether a line in quotes speaks of it: then it is there for people."""
+    quoted = " ".join(words for _, words in core.told.quotes)
     return re.search(rf"\b({re.escape(name)}|{re.escape(plural(name))})\b", quoted, re.IGNORECASE) is not None

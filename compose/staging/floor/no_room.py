@@ -42,7 +42,7 @@ def no_room(alike: Sequence[Short], short_m: float, core: Core, fits: Fits) -> F
     return spoken(
         "P-no-room",
         Severity.WARNING,
-        said(pattern, things=things, line=Written(batch.line.words), short=Figure(_tenths(short_m), ".1f")),
+        said(pattern, things=things, line=Written(batch.line.words), short=Figure(tenths_up(short_m), ".1f")),
         batch.line.span,
         said("{ways}.", ways=Capital(Listed(tuple(ways), "or"))),
         basis=Basis.COMPUTED,
@@ -79,7 +79,7 @@ def _depths(core: Core, area: AreaId, short_m: float) -> list[float]:
     """Depths of an area in metres that may do, in tenths."""
     found = next(each for each in core.play.areas if each.id == area)
     now = float(found.depth_m) if found.depth_m is not None else USUAL_DEPTH_M[found.kind]
-    return [_tenths(now + short_m + more) for more in MORE_M]
+    return [tenths_up(now + short_m + more) for more in MORE_M]
 
 
 def _deeper(core: Core, area: AreaId, depth_m: float) -> Core:
@@ -92,6 +92,6 @@ def _on_court(core: Core, length_m: Fraction, width_m: Fraction) -> Core:
     return evolve(core, play=evolve(core.play, court=evolve(core.play.court, length_m=length_m, width_m=width_m)))
 
 
-def _tenths(metres: float) -> float:
-    """Up to the next tenth, so that what is asked for is enough."""
-    return math.ceil(metres * 10 - 1e-6) / 10
+def tenths_up(metres: float) -> float:
+    """Whole tenths of a metre that are no less: who takes off so much, or asks for it, has enough."""
+    return math.ceil(round(metres * 10, 5)) / 10
