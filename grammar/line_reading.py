@@ -74,11 +74,7 @@ class LineReader:
 
     def sentences(self, section: str, line: TextLine, values: Mapping[str, str]) -> tuple[list[Node], Finding | None]:
         """What a line says: nothing where it is no sentence; with a mistake where it can be read in two ways."""
-        texts = [line.text]
-        if self.in_a_game and section in _NAMES_ARE_KNOWN:
-            texts.insert(0, in_words_of_the_language(section, line.text, self.names.every))
-            texts += [self.names.in_full(text) for text in texts]
-        for text in dict.fromkeys(texts):
+        for text in self._as_said(section, line.text):
             readings = self._readings(section, line, values, text)
             if readings and self.knows_all(section, readings[0]):
                 return readings[:1], self._two_ways(readings, line)
@@ -90,6 +86,15 @@ class LineReader:
             near = self._heard(section, line, values, _NEAR)
             return near or (self._heard(section, line, values, _SHORT) if section == "when" else []), None
         return readings[:1], self._two_ways(readings, line)
+
+    def _as_said(self, section: str, text: str) -> Iterator[str]:
+        """The line in the language's words, as it stands, and with names in full: only if the others are none."""
+        if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
+            yield text
+            return
+        plain = dict.fromkeys((in_words_of_the_language(section, text, self.names.every), text))
+        yield from plain
+        yield from (full for each in plain if (full := self.names.in_full(each)) not in plain)
 
     def _heard(self, section: str, line: TextLine, values: Mapping[str, str], asked: int = _KNOWN) -> list[Node]:
         """What a line says in other words than those of the language; `asked` of its names as `knows_all` has it."""

@@ -15,22 +15,20 @@ BRINGING: tuple[Saying, ...] = (
     saying(rf"\b({_TAKE}) ({WHAT}),? (?:(?:only )?1 (?:by 1|after (?:the other|another)|at a time)|singly)(?= )",
            r"\1 a \2", "play"),
     saying(rf"\b(?:run|go|cross) (?:into the other half|over|across)(?: (?:the )?(?:court|hall|middle line|to the "
-           rf"other side))? and "
-           rf"(?={_TAKE}\b)", "", "play"),
+           rf"other side))? and (?={_TAKE}\b)", "", "play"),
     saying(rf"\b{_TAKE} {_THING} ((?:from|out of) .+?),? (?:and )?{_BRING} (?:it|them|this) (?:back |home )?"
            r"(?:in|into|to|on|onto) ", r"take a \1 \2 to ", "play"),
     saying(rf"\b(?:steal|grab|snatch|get|collect|pick up|fetch|bring|carry) {_THING} (?:out )?(?:from|of|out of) "
            r"(?=.+ to (?:the|their) )", r"take a \1 from ", "play"),
     saying(r"^(?:nobody|no one|no player) (?:may )?(?:hold|have|carrie|take|keep)s? (?:more than 1|2) balls?(?: at "
-           r"once| at a "
-           r"time)?$", '"Nobody holds more than one ball."', "play"),  # as it is anyway
+           r"once| at a time)?$", '"Nobody holds more than one ball."', "play"),  # as it is anyway
     saying(r"\bpick up (balls|loose balls) (?:that lie |which lie )?in (?=their half)", r"fetch balls from ", "play"),
-    saying(r"^(?:(?:each|every|a|any) player|players|everyone) (?:may |can |must )?(?:only )?"
-           r"(?:carry|take|hold|bring|carries|takes|holds|brings) "
+    saying(r"^(?:(?:each|every|a|any) player|players|everyone) (?:may |can |must )?(?:only )?(?:carry|take|hold|bring|"
+           r"carries|takes|holds|brings) "
            rf"(?:only |just |at most )?(?:1|an?) ({WHAT})(?: at a time| at once)?$",
            r'"Each player carries 1 \1 at a time."', "play"),  # which holds anyway
-    saying(rf"(?<=: )that player (?:puts|brings|takes|carries|gives|returns|hands) (?:the|their|its) ({WHAT})"
-           rf"(?: back)?{_BACK} and (?:that player )?", r"the \1 goes back and that player ", "when"),
+    saying(rf"(?<=: )that player (?:puts|brings|takes|carries|gives|returns|hands) (?:the|their|its) ({WHAT})(?: "
+           rf"back)?{_BACK} and (?:that player )?", r"the \1 goes back and that player ", "when"),
     saying(rf"(?<=: )that player (?:puts|brings|takes|carries|gives|hands) (?:the|their|its) ({WHAT}) back{_BACK}$",
            r"the \1 goes back", "when"),
     saying(rf"(?<=: )(?:the|their|its) ({WHAT}) (?:is (?:put|brought|taken|laid|carried) back|goes back){_BACK}"

@@ -50,6 +50,12 @@ def _in_a_row(match: re.Match[str]) -> str:
     return f"{match['row']} in a row: the passer's side scores {_number(match)}"
 
 
+def _third_person(verb: str) -> str:
+    """ "goes", "carries", "puts"."""
+    verb = verb.lower()
+    return {"go": "goes", "carry": "carries"}.get(verb, f"{verb}s")
+
+
 def _who_is(match: re.Match[str]) -> str:
     whom = match.groupdict().get("whom") or "player"
     return f"a {whom} is {_DOES[match['event'].lower()]}: that player "
@@ -58,15 +64,13 @@ def _who_is(match: re.Match[str]) -> str:
 TO_WHOM: tuple[Saying, ...] = (
     saying(r"^(?:(?:on|with|for|after) )?(?:a |each |every )?(?:catch|caught ball)(?:,|:| (?=the |all )) ?(?=\w)",
            "a ball is caught: ", "when"),
-    saying(rf"^(?:if |when )?(?:someone|somebody|anyone|anybody) catches (?:a|the) ({WHAT})(?: in the "
-           rf"air)?[,:] ",
+    saying(rf"^(?:if |when )?(?:someone|somebody|anyone|anybody) catches (?:a|the) ({WHAT})(?: in the air)?[,:] ",
            r"a \1 is caught: ", "when"),
     saying(r"^(the thrower) of a caught ball(?= )", r"a ball is caught: \1", "when"),
     saying(rf"^(?:if|when) (?:you are |you get |players are )?(?P<event>hit|touched|tagged),? (?:you |they )?(?:must |"
-           rf"have to )?"
-           rf"(?=(?:{_DO}) )", _who_is, "when"),
+           rf"have to )?(?=(?:{_DO}) )", _who_is, "when"),
     saying(r"(?<= and )(?:(?:you|they|then) )?(go|sit|wait|come|stand|join|return|drop|put)(?= )",
-           lambda match: "goes" if match[1].lower() == "go" else f"{match[1].lower()}s", "when"),
+           lambda match: _third_person(match[1]), "when"),
     saying(rf"\bgoe?s (?:in)?to (?!the |their )({WHAT}) for (?=\d)", r"waits in the \1 for ", "when"),
     saying(rf"^(?P<event>hit|touched|tagged) (?:players|children) (?=(?:{_DO}|are) )", _who_is, "when"),
     saying(rf"^(?:when|if|once) all (?:of )?(?:the )?({WHAT}) of (?:a|1) side (?:are|have) (?:down|fallen|knocked "
@@ -77,8 +81,7 @@ TO_WHOM: tuple[Saying, ...] = (
            r"(?:(?:their|the player's|the runner's|that) side )?(?=scores|gets)", r"\1 arrives: the carrier's side ",
            "when"),
     saying(rf"^(?:a|each|every) ({WHAT}) (?:who|that) (?:gets|makes it|comes|runs)(?: safely)? (?:across|over|through|"
-           rf"home|to "
-           rf"the other side)[,:]? (?:scores|gets) {_POINTS}$",
+           rf"home|to the other side)[,:]? (?:scores|gets) {_POINTS}$",
            lambda match: f"a {match[1]} arrives: the {match[1]}'s side scores {_number(match)}", "when"),
     saying(r"\ba ball is (?:stopped|saved|parried|kept out)\b", "a ball is blocked", "when"),
     saying(r" without being (?:touched|tagged|hit|caught)(?=:)", "", "when"),
@@ -96,8 +99,8 @@ TO_WHOM: tuple[Saying, ...] = (
            lambda match: "comes in" if match[1].lower() == "is" else "come in", "when"),
     saying(rf"^(?:{_ANYBODY}|each player|players)(?: (?:who )?(?:is|are|gets|get))? (?P<event>hit|touched|tagged)[,:]? "
            rf"(?=(?:{_DO}|is|are) )", _who_is, "when"),
-    saying(r"(?<=that player )(?:(?:changes?|swaps?|switch(?:es)?) (?:sides?|to the other side|over)|"
-           r"goes over to the other side)$", "joins the other side", "when"),
+    saying(r"(?<=that player )(?:(?:changes?|swaps?|switch(?:es)?) (?:sides?|to the other side|over)|goes over to the "
+           r"other side)$", "joins the other side", "when"),
     saying(r"(?<=that player )(?:must |has to )?(?:runs?|goes|go|walks?) back to (?=the |their )", "goes to ", "when"),
     saying(rf"(?<=that player )(?:is|becomes) the (?:new|next) ({WHAT})$", r"becomes a \1", "when"),
     saying(r"(?<=: )(?:everyone|everybody|all players|each player|all those)(?: who (?:is|are|waits?|sits?))? (in|on) "
@@ -115,10 +118,10 @@ TO_WHOM: tuple[Saying, ...] = (
     saying(r"^a foul gives the other side (a|the) ball$", r"a player fouls: the other side has \1 ball", "when"),
     saying(r"^a player (?:with no|without) lives(?: left)? is out$", "a player loses the last life: that player is out",
            "when"),
-    saying(rf": {_THEY} (bring|put|take|carry|drop|lose|give|hand)s? ", lambda match: ": that player "
-           + {"carry": "carries"}.get(match[1].lower(), f"{match[1].lower()}s") + " ", "when"),
+    saying(rf": {_THEY} (bring|put|take|carry|drop|lose|give|hand)s? ",
+           lambda match: f": that player {_third_person(match[1])} ", "when"),
     saying(r"(: that player )(go|sit|wait|join|become|freeze|lose|drop|put|bring)(?= )",
-           lambda match: match[1] + ("goes" if match[2].lower() == "go" else f"{match[2].lower()}s"), "when"),
+           lambda match: match[1] + _third_person(match[2]), "when"),
 )  # fmt: skip
 
 COUNTED: tuple[Saying, ...] = (
@@ -130,8 +133,8 @@ COUNTED: tuple[Saying, ...] = (
            lambda match: f"a {match['what']} is worth {_number(match)}", "when"),
     saying(rf"^(?:hitting|knocking(?: down| over)?|toppling) an? (?P<what>(?!players?\b){WHAT}) {_GIVES} {_POINTS}$",
            _each_down, "when"),
-    saying(rf"^for (?:each|every) (?P<what>{WHAT}) (?:that )?(?:{_FALLS}|{_DOWN}),? (?:the|that|a) side "
-           rf"(?:gets|scores|has|earns) {_POINTS}$", _each_down, "when"),
+    saying(rf"^for (?:each|every) (?P<what>{WHAT}) (?:that )?(?:{_FALLS}|{_DOWN}),? (?:the|that|a) side (?:gets|scores|"
+           rf"has|earns) {_POINTS}$", _each_down, "when"),
     saying(rf"^(?:hitting|a hit on|a hit at|each hit on) an? (?:player|opponent|player of the other side) {_GIVES} "
            rf"{_POINTS}$", lambda match: f"a player is hit: the thrower's side scores {_number(match)}", "when"),
     saying(rf"^(?:a|each|every) ball (?:in|into) the (?P<what>{WHAT}) {_GIVES} {_POINTS}$",

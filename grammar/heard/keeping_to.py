@@ -26,9 +26,8 @@ def _for_people(match: re.Match[str]) -> str:
 
 
 KEEPING_TO: tuple[Saying, ...] = (
-    saying(rf"^{_NOBODY} (?:cross(?:es)?|(?:steps?|goe?s?) (?:over|across)) {_MIDDLE}$|"
-           rf"^(?:players )?{_STAY} (?:on|to|in) (?:their|each) (?:side|part) of (?:{_MIDDLE}|the court)$|"
-           rf"^(?:players )?{_STAY} (?:on|to) their side$|"
+    saying(rf"^{_NOBODY} (?:cross(?:es)?|(?:steps?|goe?s?) (?:over|across)) {_MIDDLE}$|^(?:players )?{_STAY} (?:on|to|"
+           rf"in) (?:their|each) (?:side|part) of (?:{_MIDDLE}|the court)$|^(?:players )?{_STAY} (?:on|to) their side$|"
            rf"^{_NOBODY} (?:(?:goe?s?|runs?|come|comes) (?:into|to)|enters?) {_OTHER_HALF}$",
            "players stay in their half", "play"),
     saying(r"^(?:players |all players )?(?:go|run|move|play|walk)s? (?:anywhere|everywhere|freely|where they (?:like|"
@@ -51,11 +50,9 @@ KEEPING_TO: tuple[Saying, ...] = (
     saying(r"^(?:a hit|hits|a ball|balls) (?:to|against|in) the (?:head|face) (?:do|does) not count$",
            "a hit above the shoulder does not count", "play"),
     saying(r"^(?:players )?(?:may |must )?(?:only )?(?:be hit|aim|are hit|hits?) (?:only )?(?:below|under) the "
-           r"(shoulder|hip|"
-           r"knee)s?(?: only)?$", r"a hit above the \1 does not count", "play"),
+           r"(shoulder|hip|knee)s?(?: only)?$", r"a hit above the \1 does not count", "play"),
     saying(rf"^(?:(?:the|a) ball (?:must )?(?:be |is )?passed(?: on)?|(?:players )?pass(?: the ball)?(?: on)?) (?:in|"
-           rf"within|"
-           rf"after) (?:at most )?{_TIME}$", r"a ball is held at most \g<time>", "play"),
+           rf"within|after) (?:at most )?{_TIME}$", r"a ball is held at most \g<time>", "play"),
     saying(r"^after (\d+) steps (?:the ball (?:must )?(?:be |is )?passed(?: on)?|(?:players )?pass(?: the ball)?)$",
            r"at most \1 steps with the ball", "play"),
     saying(r"^no (?:body |physical )?(?:contact|pushing|shoving|grabbing|tripping|tackling|blocking)$",
@@ -63,21 +60,18 @@ KEEPING_TO: tuple[Saying, ...] = (
     saying(r",? from (?:a distance of |at least )(\d+(?:\.\d+)? m)(?: away)?$", r", from \1 away", "play"),
     saying(r"^(?:the )?(caught|missed|scored|blocked) balls (stay|go|rest|belong)(?= )", r"a \1 ball \2s", "play"),
     saying(r"^(?:a )?loose balls? (?:are|is|be) (?:picked up|taken|fetched) by (?:anyone|anybody|everyone|whoever is "
-           r"first)$|"
-           r"^(?:a )?loose balls? (?:belongs?|goe?s?|are|is) (?:to|for) whoever (?:gets|is|comes)(?: (?:to )?(?:it|"
-           r"them))?"
-           r"(?: at (?:it|them))? first$", "whoever is first at a loose ball has it", "play"),
+           r"first)$|^(?:a )?loose balls? (?:belongs?|goe?s?|are|is) (?:to|for) whoever (?:gets|is|comes)(?: (?:to "
+           r")?(?:it|them))?(?: at (?:it|them))? first$", "whoever is first at a loose ball has it", "play"),
     saying(rf"^balls? (?:from |which (?:are|lie) |that (?:are|lie) )?(?P<where>(?:in|on|behind|before) .+?) (?:are|is|"
-           rf"be) "
-           rf"fetched by (?:the )?(?P<who>{WHAT})$", r"\g<who> fetch balls from \g<where>", "play"),
+           rf"be) fetched by (?:the )?(?P<who>{WHAT})$", r"\g<who> fetch balls from \g<where>", "play"),
     saying(r"^only direct hits count$", "a hit after a bounce or off the wall does not count", "play"),
     saying(rf"^players (?:are|be)? ?(?:only )?(?:touched|tagged)(?: only)? in {_OTHER_HALF}(?: only)?{_BY_THEM}$",
            "players touch players of the other side in their half", "play"),
     saying(rf"^(?:a player|players|whoever|anyone)(?: who)? (?:holds?|carry|carries|has|have|with) (an?|the) ({WHAT}) "
            rf"(?:is |are |be )?(?:touched|tagged){_BY_THEM}$",
            r"players touch players of the other side who carry \1 \2", "play"),
-    saying(r"\b(?:an?|the) missed balls? (?:is for|belongs to|goes to) whoever (?:gets|is|comes)(?: to)? it first$|"
-           r"\ba missed ball is for whoever (?:is|gets there) first$", "whoever is first at a loose ball has it",
+    saying(r"\b(?:an?|the) missed balls? (?:is for|belongs to|goes to) whoever (?:gets|is|comes)(?: to)? it first$|\ba "
+           r"missed ball is for whoever (?:is|gets there) first$", "whoever is first at a loose ball has it",
            "play"),
     saying(r"^(?:a )?missed balls? (?:stay|lie|rest|remain|come to rest)s? in the half (?:where|in which) (?:they|it) "
            r"(?:land|fall|stop|end up|come to rest|lie)s?$", "a missed ball rests in the half it was sent to", "play"),

@@ -24,16 +24,16 @@ def _returns(match: re.Match[str]) -> str:
 
 WAITING_PLACE: tuple[Saying, ...] = (
     saying(r"^(?:catching a ball|a catch|each catch|every catch|whoever catches a ball|a player who catches a ball),? "
-           r"(?:brings|frees|lets|gets) (?:back )?(?:an?|1|1 of their|another) (?:team-mate|mate|player)?s?"
-           r"(?: (?:of|from) their side)?(?: back)?(?: in)?$",
+           r"(?:brings|frees|lets|gets) (?:back )?(?:an?|1|1 of their|another) (?:team-mate|mate|player)?s?(?: (?:of|"
+           r"from) their side)?(?: back)?(?: in)?$",
            f"a ball is caught: the first {_MARK}the catcher's{_MARK} returns", "when"),
     saying(rf"^(?P<event>an? [^:]+): {_ONE} {_BACK}$", _returns, "when"),
     saying(rf"^(every {_TIME}|after {_TIME}|every minute|at half-time)[,:]? {_ALL} {_BACK}$",
            rf"\1: all {_MARK}each{_MARK} return", "when"),
     saying(rf"(?<=that player )(?:sits out|waits outside|goes out|is out|must wait|waits) for ({_TIME})$",
            rf"waits {_MARK}the{_MARK} for \1", "when"),
-    saying(rf"^(?:after ({_TIME}),? )?(?:players who (?:wait|are out|are hit)|whoever (?:waits|is out|is hit)|"
-           rf"those who wait) {_BACK}(?: after ({_TIME}))?$",
+    saying(rf"^(?:after ({_TIME}),? )?(?:players who (?:wait|are out|are hit)|whoever (?:waits|is out|is hit)|those "
+           rf"who wait) {_BACK}(?: after ({_TIME}))?$",
            lambda match: f"whoever waits {_MARK}the{_MARK} comes back after {match[1] or match[2]}", "play"),
 )  # fmt: skip
 

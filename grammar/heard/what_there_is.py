@@ -12,7 +12,7 @@ _BEGINS = r"(?:begins?|starts?|stands?|sits?|waits?|is|are|lies?|goes?)"
 
 
 def _role(match: re.Match[str]) -> str:
-    number, called = match["number"] or match["of_each"], match["who"] or match["them"]
+    number, called = match["number"], match["who"]
     who = called if number == "1" else next(iter(singulars(called)), called)  # of a name that is known later on
     return f"role {who}: {number} {'player' if number == '1' else 'players'} of each side"
 
@@ -35,8 +35,8 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r"\b(\d+(?:\.\d+)?) by (\d+(?:\.\d+)? m)\b", r"\1 m by \2", "space"),
     saying(r"\b(\d+(?:\.\d+)? m) long(?:,? and|,) (\d+(?:\.\d+)? m) wide\b", r"\1 by \2", "space"),
     saying(r",? (?:and )?(?:(?:in|with|of) )?2 (?:equal )?halves$|,? (?:with a (?:centre|middle|half-?way) line|"
-           r"halved(?: across)?)$|,? (?:divided|split|cut) (?:in|into) (?:2|(?:2 )?(?:equal )?halves|half)"
-           r"(?: by (?:the|a) (?:centre|middle|half-?way)(?: line)?)?$", ", halved across",
+           r"halved(?: across)?)$|,? (?:divided|split|cut) (?:in|into) (?:2|(?:2 )?(?:equal )?halves|half)(?: by "
+           r"(?:the|a) (?:centre|middle|half-?way)(?: line)?)?$", ", halved across",
            "space"),
     saying(r"^((?:an? |1 )?(?:[\w-]+ )?bench:?) (?:at|in|on) the (?:very )?back of each half$",
            r"\1 behind each back line",
@@ -46,15 +46,15 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
            ", in one piece", "space"),
     saying(r"(?<=: )(\d+(?:\.\d+)? m)(?: (?:deep|wide))?,? (?=before |in front of |along |behind |across )",
            r"\1 deep, ", "space"),
-    saying(r"((?:bench|queue|ǁ\d+): )(?:beside|at|on|by|next to|along) the (?:court|side(?: ?line)?|"
-           r"(?:edge|side)(?: of the court)?)(?=$|,)", r"\1along a side line", "space"),
+    saying(r"((?:bench|queue|ǁ\d+): )(?:beside|at|on|by|next to|along) the (?:court|side(?: ?line)?|(?:edge|side)(?: "
+           r"of the court)?)(?=$|,)", r"\1along a side line", "space"),
     saying(r"^(?:an? |1 )?((?:[\w-]+ )?(?:bench|queue)|ǁ\d+) (?=behind |beside |along |before )", r"\1: ", "space"),
     saying(r"\b(\d+(?: to \d+)?)(?:(?: players)? (?:a|per|on each|in each) side| each)$", r"\1 players each", "sides"),
-    saying(rf"^(?:there (?:is|are) )?(?P<number>\d+) (?P<who>{WHAT}) (?:per|(?:in|on|for|of) each) side$|"
-           rf"^each side has (?P<of_each>\d+) (?P<them>(?!li(?:fe|ves)\b|points?\b|players?\b){WHAT})$",
+    saying(rf"^(?:there (?:is|are) )?(?P<number>\d+) (?P<who>{WHAT}) (?:per|(?:in|on|for|of) each) side$", _role,
+           "sides"),
+    saying(rf"^each side has (?P<number>\d+) (?P<who>(?!li(?:fe|ves)\b|points?\b|players?\b){WHAT})$",
            _role, "sides"),
-    saying(r"^(?P<number>\d+) players? of (?:each|every) side (?:is|are) (?:the |an? "
-           r")?(?P<who>[\w-]+)(?P<of_each>)(?P<them>)$",
+    saying(r"^(?P<number>\d+) players? of (?:each|every) side (?:is|are) (?:the |an? )?(?P<who>[\w-]+)$",
            _role, "sides"),
     saying(r"^(?:everyone|everybody|each player|every player|players|all players) (?:has|have|gets?|starts? with|"
            r"begins? with) (\d+ (?:li(?:fe|ves)|points?))$", _of_each, "sides"),
