@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection
 
-from compose.net.net import Assign, End, Net, Shift
+from compose.net.net import Assign, Net, Shift
 
 
 def needs_no_win(net: Net, side: str, lost: Collection[str]) -> bool:
@@ -16,11 +15,8 @@ def needs_no_win(net: Net, side: str, lost: Collection[str]) -> bool:
     own = [end for end in ends if end.winner == side]
     if side in net.mirrored or sum(each not in lost for each in others) < 2:
         return False
-    return not own or not (any(_names(end, side) for end in own) or _scores(net, side))
-
-
-def _names(end: End, side: str) -> bool:
-    return re.search(rf"\b{re.escape(side)}\b", end.rule.text, re.IGNORECASE) is not None
+    of_others = {end.rule.span for end in ends if end.winner in others}
+    return not own or not (any(end.rule.span not in of_others for end in own) or _scores(net, side))
 
 
 def _scores(net: Net, side: str) -> bool:
