@@ -102,14 +102,11 @@ class DeclaredNames:
     def in_full(self, text: str) -> str:
         """The text with each name in full of which only the last word is said, where no other name ends so."""
         heads = _heads(self.every)
-
-        def full(match: re.Match[str]) -> str:
-            name = heads[match.group().lower()]
-            before = name[: -len(match.group())]
-            return match.group() if small(text[: match.start()]).endswith(before) else name
-
-        said = "|".join(rf"(?<![\w-]){re.escape(head)}(?![\w-])" for head in heads)
-        return re.sub(said, full, text, flags=re.IGNORECASE) if heads else text
+        if not heads:
+            return text
+        whole = (name for name in self.every if " " in name)  # in which no word stands for another name
+        said = "|".join(rf"(?<![\w-]){re.escape(each)}(?![\w-])" for each in (*whole, *heads))
+        return re.sub(said, lambda match: heads.get(match.group().lower(), match.group()), text, flags=re.IGNORECASE)
 
 
 NO_NAMES = DeclaredNames()

@@ -89,7 +89,8 @@ TO_WHOM: tuple[Saying, ...] = (
     saying(r"(?<=: )(?:a )?throw-?in for (the other side|that side)$", r"\1 has the ball", "when"),
     saying(rf"^(after \d+ (?:min|s))[,:]? (?:there is )?(?:a|1) (?:second|third|fourth|new|further|extra) ({WHAT})$",
            r"\1: another \2 comes in", "when"),
-    saying(rf"^(?:when|if|once) (an? {WHAT} (?:{_FALLS}|is (?:caught|touched|tagged|missed|hit))) (?={_NEXT} )",
+    saying(rf"^(?:when|if|once) (an? {WHAT} (?:{_FALLS}|is (?:caught|touched|tagged|missed|hit))(?: above the "
+           rf"shoulder)?) (?={_NEXT} )",
            r"\1: ", "when"),
     saying(rf"^(?P<then>[^:]+?),? (?:when|if|every time|each time|once) (?P<event>an? {WHAT} (?:{_FALLS}|is \w+|"
            r"goes (?:into|through|out) ?[^:]*|leaves [^:]*|arrives[^:]*))$", r"\g<event>: \g<then>", "when"),

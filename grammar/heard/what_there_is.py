@@ -8,6 +8,7 @@ from grammar.heard.saying import WHAT, Saying, saying
 from grammar.words import singulars
 
 _SIDES = {"2": "north and south", "3": "red, blue and green", "4": "red, blue, green and yellow"}
+_TASK = r"(?:ǁ\d+|[\w-]+(?: [\w-]+){0,2}?)"  # what a task is called, which no line has declared yet
 _BEGINS = r"(?:begins?|starts?|stands?|sits?|waits?|is|are|lies?|goes?)"
 
 
@@ -50,9 +51,9 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
            r"of the court)?)(?=$|,)", r"\1along a side line", "space"),
     saying(r"^(?:an? |1 )?((?:[\w-]+ )?(?:bench|queue)|ǁ\d+) (?=behind |beside |along |before )", r"\1: ", "space"),
     saying(r"\b(\d+(?: to \d+)?)(?:(?: players)? (?:a|per|on each|in each) side| each)$", r"\1 players each", "sides"),
-    saying(rf"^(?:there (?:is|are) )?(?P<number>\d+) (?P<who>{WHAT}) (?:per|(?:in|on|for|of) each) side$", _role,
+    saying(rf"^(?:there (?:is|are) )?(?P<number>\d+) (?P<who>{_TASK}) (?:per|(?:in|on|for|of) each) side$", _role,
            "sides"),
-    saying(rf"^each side has (?P<number>\d+) (?P<who>(?!li(?:fe|ves)\b|points?\b|players?\b){WHAT})$",
+    saying(rf"^each side has (?P<number>\d+) (?P<who>(?!li(?:fe|ves)\b|points?\b|players?\b){_TASK})$",
            _role, "sides"),
     saying(r"^(?P<number>\d+) players? of (?:each|every) side (?:is|are) (?:the |an? )?(?P<who>[\w-]+)$",
            _role, "sides"),

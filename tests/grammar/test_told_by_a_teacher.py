@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from grammar.format import format_file
+from grammar.own_names import DeclaredNames
 from grammar.parse import parse
 
 SAID = """
@@ -91,3 +92,9 @@ def test_a_last_word_that_two_names_share_names_neither() -> None:
     two = SAID.replace("  6 soft balls", "  6 soft balls\n  4 glass bottles")
     outcome = parse(two)
     assert outcome.value is None or "plastic bottle is knocked" not in format_file(outcome.value)
+
+
+def test_a_word_within_another_name_is_no_last_word() -> None:
+    names = DeclaredNames(("lock keepers", "wooden locks", "lock keeper", "wooden lock"))
+    assert names.in_full("Lock keepers guard their locks") == "Lock keepers guard their wooden locks"
+    assert names.in_full("a wooden lock falls") == "a wooden lock falls"
