@@ -13,7 +13,7 @@ from functools import cache
 from math import fsum, log
 from pathlib import Path
 
-from grammar.frozen import frozen
+from grammar.frozen import evolve, frozen
 from grammar.mistakes.examples import OF_CLASSES, Example, examples
 from grammar.said import Said, listed, quoting, said
 
@@ -100,6 +100,7 @@ def stems(text: str) -> Iterator[str]:
 
 
 def _stem(word: str) -> str:
+    word = {"min": "minute", "s": "second", "m": "metre"}.get(word, word)
     for ending in ("ing", "ers", "er", "ed", "es", "s"):
         if word.endswith(ending) and len(word) - len(ending) >= 3:
             return word.removesuffix(ending).rstrip("e")
@@ -142,10 +143,29 @@ def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:
     said = frozenset(stems(wanted))
     if not wanted.strip():
         return wishes()
-    worth = {wish.wish: _worth(said, wish) for wish in wishes()}
+    worth = {wish: _worth(said, wish) for wish in wishes()}
+    worth |= {wish: of + max((_held(said, row) for row in wish.rows), default=0.0) for wish, of in worth.items() if of}
     best = max(worth.values())
-    near = sorted((wish for wish in wishes() if worth[wish.wish] > best / 2), key=lambda wish: -worth[wish.wish])
-    return (*_with_the_words(wanted), *near)[:most]
+    near = sorted((wish for wish in wishes() if worth[wish] > best / 2), key=lambda wish: -worth[wish])
+    first = (evolve(wish, rows=tuple(sorted(wish.rows, key=lambda row: -_held(said, row)))) for wish in near)
+    return (*_with_the_words(wanted), *first)[:most]
+
+
+@cache
+def _rarity() -> Mapping[str, float]:
+    """How much a stem tells of a row: the fewer rows hold it, the more."""
+    counts = Counter(stem for row in rows() for stem in _stems_of(row))
+    return {stem: log(len(rows()) / count) for stem, count in counts.items()}
+
+
+@cache
+def _stems_of(row: Row) -> frozenset[str]:
+    return frozenset(stems(f"{row.example} {row.says}"))
+
+
+def _held(said: frozenset[str], row: Row) -> float:
+    """How much of what is said stands in a row itself."""
+    return fsum(_rarity()[stem] for stem in said & _stems_of(row))
 
 
 def _with_the_words(wanted: str) -> tuple[Wish, ...]:

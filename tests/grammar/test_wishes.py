@@ -122,3 +122,15 @@ def test_a_line_of_a_hall_is_mended_by_lines_that_begin_alike() -> None:
     for line in ("door: in the west wall", "A door is in the west wall"):
         assert nearest_examples("hall", line)[0].example.startswith("door in the south wall"), line
     assert nearest_examples("class", "stage across the east wall")[0].example.startswith("stage along the east wall")
+
+
+@pytest.mark.parametrize(("wanted", "example"), [
+    ("three steps with the ball", "at most 3 steps with the ball"),
+    ("points by distance", "a cone is knocked from 9 m away: the thrower's side scores 2 points"),
+    ("a foul gives a free ball", "a player fouls: the other side has the ball"),
+    ("points after a bounce", "a ball goes through a ring after a bounce: the thrower's side scores 1 point"),
+    ("small balls after half-time", "at half-time: all foam balls are taken away and 4 yarn balls come in"),
+    ("time limit", "after 6 min: more lanterns standing wins, else fewer points wins, else a draw"),
+])  # fmt: skip
+def test_of_the_sentences_under_a_wish_the_one_that_says_most_of_it_stands_first(wanted: str, example: str) -> None:
+    assert wishes_for(wanted)[0].rows[0].example == example
