@@ -60,7 +60,7 @@ def test_one_headline_speaks_of_rules_and_class(tmp_path: Path, slug: str, hall:
 
 def test_so_it_does_in_french(tmp_path: Path) -> None:
     text = page_for(tmp_path, "26", HALLS[0], "fr").get("/remix/lantern-row?whole=yes").text
-    told = "Il y a quelque chose à régler pour votre classe. Les règles tiennent."
+    told = "Il y a quelque chose à corriger pour votre classe. Les règles tiennent."
     assert headline(text) == ("mend", told)
 
 

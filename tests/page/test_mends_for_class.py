@@ -60,7 +60,7 @@ def test_what_brings_less_stands_first() -> None:
 
 
 @pytest.mark.parametrize(
-    ("language", "before"), [("en", "Then there is to mend: A pupil spends"), ("fr", "Il y a alors à régler :")]
+    ("language", "before"), [("en", "Then there is to mend: A pupil spends"), ("fr", "Il y a alors à corriger :")]
 )
 def test_who_rests_is_said_before_a_side_is_put_to_rest(tmp_path: Path, language: str, before: str) -> None:
     """And the same where everything comes at once, without scripts."""
