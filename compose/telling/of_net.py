@@ -31,7 +31,7 @@ from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.values import Population, RoleId, SideId
 from grammar.frozen import frozen
-from grammar.said import Capital, Chain, Listed, Named, Said
+from grammar.said import Capital, Chain, Listed, Named, Said, Written
 
 SO_MANY = {"<=": "at most {number} {things}", ">=": "at least {number} {things}", "==": "exactly {number} {things}"}
 MORE = {
@@ -59,6 +59,10 @@ class OfNet:
                 return Listed(tuple(self.told(each) for each in items), last)
             case Capital(what):
                 return Capital(self.told(what))
+            case Rule() | End() | Transition() | Reaction() | (
+                BackAfter() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy()
+            ):
+                return Written(f"«\u00a0{self._line(value)}\u00a0»")
         words = self._words(value)
         return value if words is None else Named(joined(words))
 
@@ -77,10 +81,6 @@ class OfNet:
                 return self.voice.wins(SideId(side))
             case Share(part, whole):
                 return self.voice.wording.percent(percents(part, whole) / 100)
-            case Rule() | End() | Transition() | Reaction():
-                return f"« {self._line(value)} »"
-            case BackAfter() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy():
-                return f"« {self._line(value)} »"
             case Match():
                 return self.voice.say(part_words(value))
             case Comparison() | All() | AnyOf() | Not():
