@@ -5,14 +5,18 @@ Groups are numbered in the order in which they come on; whoever comes on takes t
 
 from __future__ import annotations
 
-from itertools import combinations, product
+from itertools import combinations, permutations, product
 from math import comb
 
+import numpy as np
+
+from compose.forecast.chain.chain import Floats
 from compose.net.match import Match
 from grammar.core.ends import Meeting
 from grammar.frozen import frozen
 
 Scores = tuple[int, ...]
+SEATINGS = tuple(permutations(range(4)))  # who plays as which side of the first court and of the second
 
 
 @frozen
@@ -63,23 +67,31 @@ def all_meet_all(groups: int, first: float, second: float, times: int = 1, plays
 def winners_meet(rounds: int, first: float, second: float) -> GroupOdds:
     """Four groups on two courts: after each round the winners meet, and so do the losers; after a draw a lot decides
     who goes on with the winners."""
-    drawn = 1 - first - second
-    ways = ((0, 0, first), (1, 1, second), (0, None, drawn / 2), (1, None, drawn / 2))
-    standings: dict[tuple[tuple[int, ...], Scores], float] = {((0, 1, 2, 3), (0,) * 4): 1.0}
-    for _ in range(rounds):
-        after: dict[tuple[tuple[int, ...], Scores], float] = {}
-        for (seats, score), chance in standings.items():
-            for (up, won, likely), (up_too, won_too, likely_too) in product(ways, ways):
-                on_first, on_second = seats[:2], seats[2:]
-                now = _raised(score, None if won is None else on_first[won])
-                now = _raised(now, None if won_too is None else on_second[won_too])
-                then = (on_first[up], on_second[up_too], on_first[1 - up], on_second[1 - up_too])
-                after[then, now] = after.get((then, now), 0.0) + chance * likely * likely_too
-        standings = after
-    scores: dict[Scores, float] = {}
-    for (_, score), chance in standings.items():
-        scores[score] = scores.get(score, 0.0) + chance
-    return GroupOdds(*_most(scores, 4), (1.0,) * 4)
+    chances = np.zeros((len(SEATINGS), *(rounds + 1,) * 4))  # of each seating with each score
+    chances[0, 0, 0, 0, 0] = 1.0
+    for done in range(rounds):
+        chances = _round_of_four(chances, done, first, second)
+    scores = chances.sum(axis=0)
+    won = np.indices(scores.shape)
+    best = won == won.max(axis=0)
+    alone = best.sum(axis=0) == 1
+    wins = tuple(float(scores[each & alone].sum()) for each in best)
+    return GroupOdds(wins, float(scores[~alone].sum()), (1.0,) * 4)
+
+
+def _round_of_four(chances: Floats, done: int, first: float, second: float) -> Floats:
+    """The chances of seatings and scores after one round more; in the rounds done nobody has won more than these."""
+    lot = (1 - first - second) / 2
+    ways = [way for way in ((0, 0, first), (1, 1, second), (0, None, lot), (1, None, lot)) if way[2] > 0]
+    after = np.zeros_like(chances)
+    for seats, chance in zip(SEATINGS, chances[:, : done + 1, : done + 1, : done + 1, : done + 1], strict=True):
+        for (up, won, likely), (up_too, won_too, likely_too) in product(ways, ways):
+            on_first, on_second = seats[:2], seats[2:]
+            winners = [group[seat] for group, seat in ((on_first, won), (on_second, won_too)) if seat is not None]
+            then = (on_first[up], on_second[up_too], on_first[1 - up], on_second[1 - up_too])
+            score = tuple(slice(group in winners, done + 1 + (group in winners)) for group in range(4))
+            after[SEATINGS.index(then)][score] += likely * likely_too * chance
+    return after
 
 
 def winner_stays(groups: int, rounds: int, first: float, second: float) -> GroupOdds:
