@@ -21,6 +21,7 @@ from compose.forecast.chances.aim import (
     spread_m,
     within,
 )
+from compose.forecast.chances.attempt import Aimed, reach_ring
 
 SPREADS = st.floats(0.02, 3.0)
 SIZES = st.floats(0.05, 3.0)
@@ -142,3 +143,14 @@ def test_of_the_balls_that_reach_a_player_all_are_accounted_for(reached: float, 
     hit, held = catches_outcome(reached, caught, dodged)
     evaded = reached * (1 - caught) * dodged
     assert isclose(hit + held + evaded, reached, abs_tol=1e-12)
+
+
+@given(width=SIZES, height=SIZES, ball=RADII, across=SPREADS, up=SPREADS)
+def test_a_frame_laid_on_its_side_is_as_easy_for_whoever_strays_the_other_way(
+    width: float, height: float, ball: float, across: float, up: float
+) -> None:
+    standing = reach_ring(Aimed(width, height, ball_m=ball, across_m=across, up_m=up))
+    lying = reach_ring(Aimed(height, width, ball_m=ball, across_m=up, up_m=across))
+    alone = reach_ring(Aimed(width, 100.0, ball_m=ball, across_m=across, up_m=up))
+    assert isclose(standing, lying, abs_tol=1e-12) and standing <= alone
+    assert isclose(alone, reach_ring(Aimed(width, ball_m=ball, across_m=across, rolled=True)), abs_tol=1e-9)

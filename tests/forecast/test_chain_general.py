@@ -19,6 +19,7 @@ from compose.forecast.chain.chain import Chain, Floats, chain
 from compose.forecast.chain.durations import lengths
 from compose.net.net import Net
 from tests.benchmarks.lantern_net import lantern_row
+from tests.check.build import Builder
 from tests.check.cases import rally
 from tests.check.chance_games import Game, race
 from tests.check.random_nets import nets
@@ -134,6 +135,33 @@ def test_mirror_images_fold_exactly(monkeypatch: pytest.MonkeyPatch) -> None:
         assert other.tokens == pytest.approx(one.tokens, rel=1e-12)
         assert other.firings == pytest.approx(one.firings, rel=1e-11)
     assert absorb(folded).deviation == pytest.approx(absorb(plain).deviation, rel=1e-9)
+
+
+def to_and_fro() -> Game:
+    """A ball from the middle goes to one side and then to and fro until somebody who has it is out, or scores."""
+    play = Builder("north", "south")
+    told = play.rule("whoever has the ball scores with it or sends it over")
+    play.place("middle", 1, 1, "ball")
+    for side in play.sides:
+        play.place(f"{side} has it", 0, 1, "ball", side)
+        play.place(side, 0, 2, side=side)
+        play.may(f"{side} begins", play.move("middle", f"{side} has it", told))
+    for side, other in (("north", "south"), ("south", "north")):
+        having = play.at_least(f"{side} has it", 1)
+        play.may(f"{side} sends it", play.move(f"{side} has it", f"{other} has it", told), guard=having)
+        play.may(f"{side} scores", play.shift(side, 1, told), guard=having)
+        play.end(f"{side} wins", side, play.at_least(side, 2), told)
+    return Game(play.net(), (1.0, 1.0, 3.0, 0.5, 3.0, 0.5))
+
+
+def test_what_leads_from_a_state_to_its_mirror_image_takes_no_time(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(chain_module, "FOLD_FROM", 10**9)
+    plain = to_and_fro().chain()
+    monkeypatch.setattr(chain_module, "FOLD_FROM", 1)
+    folded = to_and_fro().chain()
+    assert len(folded.leaving) < len(plain.leaving)
+    assert absorb(folded).mean == pytest.approx(absorb(plain).mean, rel=1e-9)
+    assert until(folded, 3.0).by_end == pytest.approx(until(plain, 3.0).by_end, abs=1e-9)
 
 
 def test_unequal_sides_do_not_fold(monkeypatch: pytest.MonkeyPatch) -> None:

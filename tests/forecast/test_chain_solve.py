@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.sparse import csr_array, random_array
 
-from compose.forecast.chain.solve import DENSE, GOOD, fixed_point
+from compose.forecast.chain.solve import DENSE, GOOD, fixed_point, layers
 
 
 def drawn(unknowns: int, forward: bool, seed: int) -> tuple[csr_array, np.ndarray[tuple[int], np.dtype[np.float64]]]:
@@ -27,3 +27,13 @@ def test_what_is_left_over_is_what_it_says(unknowns: int, forward: bool) -> None
     assert solved.residual == pytest.approx(float(np.abs(right + matrix @ solved.x - solved.x).sum()))
     assert solved.residual <= GOOD * max(float(right.sum()), 1.0)
     assert solved.x == pytest.approx(np.linalg.solve(np.eye(unknowns) - matrix.toarray(), right))
+
+
+def test_each_layer_waits_for_the_one_before_it_and_for_no_later_one() -> None:
+    matrix, _ = drawn(60, forward=True, seed=4)
+    found = layers(matrix, 60, np.arange(60))
+    layer_of = {int(unknown): number for number, layer in enumerate(found) for unknown in layer}
+    assert len(layer_of) == 60 and len(found) > 3
+    for unknown, number in layer_of.items():
+        needed = [layer_of[int(each)] for each in matrix[[unknown]].indices]
+        assert max(needed, default=-1) == number - 1

@@ -76,7 +76,7 @@ def test_in_pieces_play_lasts_as_long_as_in_one() -> None:
     found = lengths_in_pieces(pieces, whole.times, whole.levels)
     assert found.over_by == pytest.approx(whole.over_by, abs=1e-6)
     assert found.within == pytest.approx(whole.within, abs=1e-3)
-    stopped = lengths_in_pieces([(0.0, 2.0, Walk(chain))], (1.0, 3.0), ())
+    stopped = lengths_in_pieces([(0.0, 2.0, Walk(chain))], (1.0, 3.0), (0.5,))
     assert stopped.over_by == pytest.approx([whole.over_by[0], 1.0])
 
 

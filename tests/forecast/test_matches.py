@@ -18,6 +18,8 @@ from compose.check.study import Study
 from compose.forecast.chain.exact import exact_course
 from compose.forecast.course import Course
 from compose.forecast.matches import best_of, game_odds
+from compose.forecast.rounds.simulate import Play
+from compose.forecast.work import Work
 from compose.net.match import ONE_ROUND, Match, match_of
 from compose.net.net import Net
 from compose.staging.resolved import resolved
@@ -152,3 +154,13 @@ def test_a_group_can_win_both_halves_exactly_where_its_odds_are_not_nought(chang
     result = check(net)
     assert result.facts is not None and result.facts.can_win == possible
     assert ("C-unwinnable" in {each.code for each in result.findings}) is not change
+
+
+@pytest.mark.parametrize("asked", range(4))
+def test_both_halves_are_compared_unless_somebody_stops_one(asked: int) -> None:
+    """Each asks once before its rounds are played."""
+    left = [True] * asked
+    play = Play(rounds=8, batch=8, keep_going=lambda *_: bool(left) and left.pop())
+    net = one_point(Match(halves=True, tasks_change=True))
+    both = Work(net, library.norms(), library.kit_names(), None, play, net)
+    assert (both.compared("low") is not None) == (asked >= 2)

@@ -164,6 +164,10 @@ finish
     wait = waits_on(space, constants, place, 12.0, 200)
     assert wait.mean.value == pytest.approx(mean_minutes)
     assert wait.in_a_round == pytest.approx(on_bench * 12 / mean_minutes)
+    course = exact_course(space, constants, LESSON)
+    assert course.spent is not None
+    worked_out = SpaceRounds(space, constants, 1, np.random.default_rng(1), 12.0, (place,))
+    assert worked_out.comings(place, course.spent, course.moments) == pytest.approx(wait.in_a_round)
 
 
 def test_rounds_do_not_leave_the_space() -> None:

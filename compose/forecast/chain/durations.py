@@ -42,7 +42,7 @@ def lengths(
     walk: Walk | None = None,
     latest: float = math.inf,
 ) -> Lengths:
-    """How long play lasts when nothing but its ends stops it; minutes throughout.
+    """How long play lasts when nothing but its ends stops it; minutes throughout. At least one level is asked for.
 
     `walk` may be one of the same chain that was made already, such as `Until.walk`. Nothing is looked at after
     the `latest` minute: a level that is not reached by then counts as never reached.
@@ -50,7 +50,7 @@ def lengths(
     walk = walk if walk is not None else Walk(chain)
     tail = _Tail(walk, latest)
     if walk.alive[0] > 0:
-        tail.extend(max(times, default=0.0), 1 - max(levels, default=0.0))
+        tail.extend(max(times, default=0.0), 1 - max(levels))
     over = np.array([1 - tail.alive(time) for time in times])
     within = np.array([tail.when(1 - level) for level in levels])
     return Lengths(tuple(times), over, tuple(levels), within, tail.settled)
@@ -65,7 +65,7 @@ def lengths_in_pieces(
     for start, minutes, tail in tails:
         if tail.walk.alive[0] > 0:
             until = minutes if math.isfinite(minutes) else max(0.0, latest - start)
-            tail.extend(until, 1 - max(levels, default=0.0))
+            tail.extend(until, 1 - max(levels))
     over = np.array([1 - _alive_in(tails, time) for time in times])
     within = np.array([_when_in(tails, 1 - level) for level in levels])
     return Lengths(tuple(times), over, tuple(levels), within, all(tail.settled for _, _, tail in tails))

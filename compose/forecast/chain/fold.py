@@ -50,8 +50,11 @@ def swapped_places(net: Net) -> list[int] | None:
         return None
     number = {_part(place): position for position, place in enumerate(net.places)}
     last_steps = _last_steps(net)
-    swap = [number.get(_exchanged(place, net.sides, last_steps), -1) for place in net.places]
-    if any(other < 0 or not _alike(net.places[other], place) for other, place in zip(swap, net.places, strict=True)):
+    images = [_exchanged(place, net.sides, last_steps) for place in net.places]
+    if not number.keys() >= set(images):
+        return None
+    swap = [number[image] for image in images]
+    if not all(_alike(net.places[other], place) for other, place in zip(swap, net.places, strict=True)):
         return None
     return swap if sorted(swap) == list(range(len(swap))) and swap != list(range(len(swap))) else None
 
