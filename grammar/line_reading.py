@@ -9,7 +9,7 @@ from functools import cache
 import attrs
 from lark import UnexpectedInput
 
-from grammar.finding import Correction, Finding, mistake
+from grammar.finding import Finding, mistake
 from grammar.from_lark import Reader
 from grammar.frozen import frozen
 from grammar.heard.words import in_words_of_the_language
@@ -26,6 +26,7 @@ from grammar.sentences.head import Switched
 from grammar.sentences.lives import HasLives
 from grammar.sentences.play import SaidRule
 from grammar.sentences.sides import Kit, Role, Sides
+from grammar.sentences.space import Area
 from grammar.span import Span
 from grammar.words import plural
 
@@ -33,6 +34,7 @@ _KNOWN, _NEAR, _SHORT = range(3)  # what is asked of names: to be known, to be n
 _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in which every name was declared before
 
 
+_DECLARING = (Area, Kit, Role, Sides, SaidRule)
 _IN_NO_NAME = frozenset(("per", "each", "every", "against", "versus", "vs"))
 _NO_OWNERS = ("team", "child", "pupil", "kid")
 _IN_NO_CUPBOARD = ("players", "children", "pupils", "kids", "students", "year-olds", "year olds", "years old",
@@ -159,22 +161,17 @@ class LineReader:
         an_area = any(f"{one} {kind}" in self.names.every for kind in AREA_KINDS)
         return an_area or name in self.names.every or one.removesuffix(" player") in self.names.every
 
-    def in_another_section(self, section: str, line: TextLine) -> Finding | None:
-        """What to say of a line of a game that is a sentence of just one other section; None where it is not."""
+    def section_of(self, section: str, line: TextLine) -> str:
+        """Of a line that is no sentence of its section: the one other section of a game of which it is; else its own.
+
+        What is there, and who plays, is said where names are declared: nearly any few words could say it.
+        """
         if not self.in_a_game or section not in SECTIONS:
-            return None
-        found = [(other, read) for other in SECTIONS if other not in (section, "care")
+            return section
+        found = [other for other in SECTIONS if other not in (section, "care")
                  if (read := self.sentences(other, line, {})[0]) and len(read) == 1
-                 if not isinstance(read[0], Kit | Sides | SaidRule) and self.knows_all(other, read[0])]  # fmt: skip
-        if len(found) != 1:
-            return None
-        (other, (sentence,)), place = found[0], line.span(self.file)
-        title = quoting("This sentence does not belong under `{section}`.", section=section)
-        better = Correction(place, sentence.words(), 0.3, "L-wrong-section", title, place, other)
-        hint = quoting("It is a sentence of `{section}`.", section=other)
-        if sentence.words() != line.text:
-            hint = quoting("It is a sentence of `{section}`: {line}", section=other, line=sentence.words())
-        return mistake("L-wrong-section", title, place, hint, corrections=(better,))
+                 if not isinstance(read[0], _DECLARING) and self.knows_all(other, read[0])]  # fmt: skip
+        return found[0] if len(found) == 1 else section
 
     def meant(self, section: str, line: TextLine, filled: Filled, names: Sequence[str] = ()) -> Node:
         """A line as it was meant: its pieces have no places of their own."""

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import attrs
 from lark import UnexpectedInput
 
+from grammar.belonging import MOST_KEPT, MOST_SHEET_LINES, Values, sentences_of, where_they_belong
 from grammar.finding import Finding, mistake
 from grammar.frozen import frozen
 from grammar.heard.one_clock import with_one_clock
@@ -32,10 +33,7 @@ if TYPE_CHECKING:
 
 MOST_MISTAKES = 100
 MOST_SOUGHT = 40
-MOST_SHEET_LINES = 400
-MOST_KEPT = 4_096
 _Headed = tuple[str, TextLine, tuple[TextLine, ...]]
-_Values = tuple[tuple[str, str], ...]
 _OF_OTHER_LINES = ("space", "sides", "kit", "set-up", "when", "finish")
 _IN_QUOTES = re.compile(r'"[^"]+"[.;]?')
 _LONG_NUMBER = re.compile(r"\d{10}|\d\.\d{7}")
@@ -62,7 +60,8 @@ class FileReader:
         self._begin(part)
         head = self._lines("head", part.head)
         by_name: dict[str, Section] = {}
-        for name, heading, body in _quotes_under_play(self._with_rules_at_places(part.sections)):
+        placed = self._with_rules_at_places(part.sections)
+        for name, heading, body in _quotes_under_play(where_they_belong(self._line_reader, placed)):
             if not name:
                 self._lose(*(LostLine(frozenset(SECTIONS), line.text) for line in body))
                 continue
@@ -184,7 +183,7 @@ class FileReader:
         self.unread[self._sheet] = (*self.unread.get(self._sheet, ()), *lines)
 
 
-def _quotes_under_play(sections: Sequence[_Headed]) -> Iterator[_Headed]:
+def _quotes_under_play(sections: Iterable[_Headed]) -> Iterator[_Headed]:
     """The sections with their lines in quotes under play: wherever they stand, they are for people."""
     quotes: tuple[TextLine, ...] = ()
     for name, heading, body in sections:
@@ -204,19 +203,16 @@ class _Said:
 
 
 @lru_cache(maxsize=MOST_KEPT)
-def line_said(reader: LineReader, section: str, line: TextLine, values: _Values, seek: bool) -> _Said:
+def line_said(reader: LineReader, section: str, line: TextLine, values: Values, seek: bool) -> _Said:
     """The sentences of a line; none, and a mistake more, where they cannot even be guessed.
 
     Kept, for a sheet is read again for every line that may mend it, and by whoever writes for every letter typed.
     """
-    sentences, mistake = reader.sentences(section, line, dict(values))
+    sentences, mistake = sentences_of(reader, section, line, values)
     if sentences:
-        return _Said(tuple(sentences), ((mistake, None),) if mistake else ())
-    from grammar.mistakes.guessed import guessed, lost_by  # what mends lines is loaded only where one is to be mended
+        return _Said(sentences, ((mistake, None),) if mistake else ())
+    from grammar.mistakes.guessed import guessed  # what mends lines is loaded only where one is to be mended
 
-    elsewhere = reader.in_another_section(section, line)
-    if elsewhere:
-        return _Said((), ((elsewhere, lost_by(section, line, elsewhere)),))
     meant, (first, *later), lost = guessed(reader, section, line, values, seek)
     return _Said(meant, ((first, lost), *((each, None) for each in later)))
 

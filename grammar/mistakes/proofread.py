@@ -21,7 +21,6 @@ from grammar.said import said
 
 _OF_SEVERAL = {
     "This sentence does not belong under `{section}`.": "These {number} sentences do not belong under `{section}`.",
-    "It is a sentence of `{section}`.": "They are sentences of `{section}`.",
     OF_SECTIONS: "They are sentences of {places}.",
     MOVE_IT: "Move them to {places}.",
     "Move it to {places} and write: {line}": "Move them to {places} and write: {line}",
