@@ -151,19 +151,21 @@ def test_waits_keep_the_law_of_little() -> None:
 
 
 def test_whoever_waits_longest_goes_first() -> None:
-    """Two wait from the start, one is freed a minute: the first wait is a minute on average, the second two."""
+    """One waits from the start and another comes, then one and one more are freed, a minute apart on average: both
+    have waited two minutes; were the last to come the first to go, one would wait one minute and the other three."""
     play = Builder()
-    play.place("in", 0, 2, "player")
-    play.place("queue", 2, 2, "player")
-    told = play.rule("one freed a minute")
-    play.may("freed", play.move("queue", "in", told), guard=play.at_least("queue", 1))
-    play.end("all in", None, play.at_least("in", 2), told)
-    rounds = Rounds(play.net(), (1.0,), 3_000, np.random.default_rng(3), watched=(1,))
+    for name, start in (("in", 1), ("queue", 1), ("freed", 0)):
+        play.place(name, start, 2, "player")
+    told = play.rule("out, then freed")
+    play.may("out", play.move("in", "queue", told), guard=play.at_least("in", 1))
+    play.may("freed", play.move("queue", "freed", told), guard=play.at_most("in", 0))
+    play.end("all freed", None, play.at_least("freed", 2), told)
+    rounds = Rounds(play.net(), (1.0, 1.0), 3_000, np.random.default_rng(3), watched=(1,))
     while rounds.running:
         rounds.step()
     waits, of = rounds.log.waits(1)
-    ordered = waits[np.lexsort((waits, of))].reshape(-1, 2)
-    assert ordered.mean(axis=0) == pytest.approx([1.0, 2.0], abs=0.1)
+    by_going = waits[np.argsort(of, kind="stable")].reshape(-1, 2)
+    assert by_going.mean(axis=0) == pytest.approx([2.0, 2.0], abs=0.1)
 
 
 def test_all_return_at_once_and_places_may_be_set() -> None:

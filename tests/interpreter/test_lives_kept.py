@@ -64,6 +64,10 @@ CASES = {
         "a ball is caught: the catcher gets a life back and the first in the catcher's moss queue returns",
     ]),
     "nothing comes of a king's": ([], ["a king is hit: play goes on", HIT]),
+    "a point for each life": (
+        [BACK], [f"{HIT} and the roller's side scores 1 point",
+                 "a player loses the last life: that player waits in the moss queue"]
+    ),
     "comes back by itself": (
         ["whoever waits in the moss queue comes back after 30 s"], [f"{HIT} and waits in the moss queue"]
     ),
@@ -87,7 +91,8 @@ def _sheet(play: list[str], when: list[str], wins: str = NONE_IN) -> str:
 
 @pytest.mark.parametrize("case", CASES)
 def test_both_readers_come_to_the_same(case: str) -> None:
-    mine, its = read_by_both(game_in(_sheet(*CASES[case])), PLAYERS)
+    wins = "the first side to 3 points wins" if "point" in case else NONE_IN
+    mine, its = read_by_both(game_in(_sheet(*CASES[case], wins)), PLAYERS)
     assert its.differs(mine) == ""
 
 

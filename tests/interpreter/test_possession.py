@@ -55,6 +55,16 @@ WAYS = {
     "loose behind": {
         "play": "whoever is first at a loose ball has it\n  a missed ball rests behind the back line of the other side"
     },
+    "touched with it": {
+        "balls": "1 soft ball", "start": "north begins with the soft ball",
+        "play": "players touch players of the other side who carry a soft ball",
+        "when": "a player is touched: the tagger's side scores 1 point",
+    },
+    "touched with or without it": {
+        "balls": "1 soft ball", "start": "north begins with the soft ball",
+        "play": "players touch players of the other side\n  south touch players of north who carry a soft ball",
+        "when": "a player is touched: the ball goes to the other side",
+    },
     "a rule": {"when": "a pass is intercepted: the catcher scores 1 point and the thrower's side has the ball"},
     "a ball": {"when": "a ball is intercepted: the other side has the ball\n  a ball is caught: the catcher is out"},
     "from the middle": {"start": "soft balls in the middle", "when": "a ball is missed: the ball goes to south"},

@@ -92,3 +92,19 @@ def test_where_play_would_just_go_on_the_line_about_these_is_named(event: str, l
     (finding,) = mistakes(FREE, f"{event} after a bounce: play goes on")
     assert finding.hint == f"Write in play: {line}"
     assert not mistakes(line, OUT)
+
+
+@pytest.mark.parametrize(("parts", "lowest"), [(("shoulder",), "shoulder"), (("hip", "knee", "shoulder"), "knee")])
+def test_below_which_part_of_the_body_it_counts_is_asked_of_balls_and_of_no_touch(
+    parts: tuple[str, ...], lowest: str
+) -> None:
+    said = (f"a hit above the {part} does not count" for part in parts)
+    play = ("players touch players of the other side", *said)
+    text = SHEET.replace("  players stay in their half\n", "").replace("halved across", "in one piece")
+    text = text.replace("2 foam balls in each half", "foam balls in the middle")
+    text = text.format(play="\n  ".join(play), when=f"{OUT}\n  a player is touched: that player is out")
+    moves = Played(text, {"north": 4, "south": 4}).net.transitions
+    at_players = [move.attempt for move in moves if move.attempt.aim == "player"]
+    assert {each.ball is not None for each in at_players} == {True, False}
+    for each in at_players:
+        assert each.below == (lowest if each.ball is not None else None)

@@ -35,3 +35,14 @@ def test_what_is_fetched_from_elsewhere_is_waited_for() -> None:
     behind = "the teacher fetches balls from behind the back line, 2 times a minute"
     (idle,) = [finding for finding in told(net(DOWN, f"{AT_CONES}\n  {behind}")) if finding.code == "C-idle"]
     assert "There are never any" in idle.hint
+
+
+@pytest.mark.parametrize(
+    ("stays", "severity"), [("it stays down", Severity.NOTE), ("north scores 1 point", Severity.WARNING)]
+)
+def test_that_a_thing_stays_down_is_said_of_all_of_its_kind(stays: str, severity: Severity) -> None:
+    """Also of those at which nobody aims."""
+    at_south = "players of north roll a soft ball at the cones of south"
+    more = net(f"a cone of south is knocked: it stays down\n  a cone of north is knocked: {stays}", at_south)
+    (idle,) = [finding for finding in told(more) if finding.code == "C-idle"]
+    assert idle.severity is severity

@@ -150,3 +150,55 @@ def test_nobody_frees_more_than_wait(freers: int, waiting: int, acting: int) -> 
         set_up=SET_UP,
     )
     assert sum(rate(play, move, **{"north_-_rest_queue": waiting}) for move in moves(play, "frees", "north")) == acting
+
+
+def test_who_has_balls_of_two_kinds_is_chased_no_more_than_who_has_one() -> None:
+    play = net(
+        "a player is touched: the ball goes to the middle\n  a ball crosses the back line: it scores 1 point",
+        "players touch players of the other side who carry a ball\n"
+        "  players roll a soft ball past the back line of the other side\n"
+        "  players kick a red ball past the back line of the other side",
+        "the first side to 2 points wins",
+        space="court 18 m by 9 m, in one piece",
+        kit="1 soft ball, like a foam ball\n  1 red ball, like a soft volleyball",
+        set_up="north begins with the soft ball\n  north begins with the red ball",
+    )
+    lost = {"ball_red_ball_hands_north": 0, "ball_red_ball_court_-": 1}
+    both, one = (pace(play, "south player goes after", "misses", **counts) for counts in ({}, lost))
+    assert both == one == 2
+
+
+@pytest.mark.parametrize("left", [("pin",), ("post", "pin"), ("tin", "post", "pin"), ("cone", "tin", "post", "pin")])
+def test_whatever_still_stands_is_aimed_at_by_all(left: tuple[str, ...]) -> None:
+    kinds = ("cone", "tin", "post", "pin")
+    play = net(
+        "a cone is knocked: it stays down",
+        "\n  ".join(f"players roll a soft ball at the {kind}s of the other side" for kind in kinds),
+        "a side wins when the other side has no cones standing and it has no posts standing",
+        kit="\n  ".join(
+            ["2 soft balls, like a foam ball", *(f"2 {kind}s for each side, like a cone" for kind in kinds)]
+        ),
+        set_up="\n  ".join(
+            ["1 soft ball in each half", *(f"{kind}s on the back line of their side" for kind in kinds)]
+        ),
+    )
+    down = {f"target_{kind}_south_{how}": count for kind in kinds if kind not in left
+            for how, count in (("standing", 0), ("down", 2))}  # fmt: skip
+    assert pace(play, "a north player", "misses", **down) == pytest.approx(1)
+
+
+def test_while_one_is_on_the_way_all_others_take_what_else_there_is() -> None:
+    play = net(
+        "a side has 3 logs in its peat base: it scores 1 point",
+        "players take a log from the middle to their peat base, only 1 player at a time\n"
+        "  players take a stone from the middle to their peat base",
+        "the first side to 1 point wins",
+        space="court 18 m by 9 m, in one piece\n  peat base: 2 m deep, before each back line",
+        kit="5 logs, like a cone\n  5 stones, like a box",
+        set_up="logs in the middle\n  stones in the middle",
+        players={"north": 3, "south": 1},
+    )
+    gone = {"player_north_-_in": 2, "north_-_in_log_middle_-": 1, "load_log_middle_-": 4}
+    assert pace(play, "a north player runs to a stone") == 1.5
+    assert pace(play, "a north player runs to a stone", **gone) == 2
+    assert pace(play, "a north player runs to a log", **gone) == 0

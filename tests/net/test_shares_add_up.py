@@ -14,7 +14,9 @@ from compose.net.from_game import net_of
 from compose.net.net import Net
 from grammar.resolve import resolve
 from tests.interpreter.drawn_readings import Drawn
-from tests.interpreter.sheets import granted, library_game, net_in
+from tests.interpreter.sheets import game_in, granted, library_game, net_in
+from tests.interpreter.test_outside import CASES, SHADOWS, USUAL
+from tests.net.sheet_pieces import THROW, net, rate
 from tests.seed import SEED
 
 MOST_STATES = 200
@@ -52,3 +54,20 @@ def test_in_a_drawn_game(number: int) -> None:
 @pytest.mark.parametrize("name", [path.stem for path in library.game_paths()])
 def test_in_a_game_of_the_library(name: str) -> None:
     shares_add_up(net_in(library_game(name)))
+
+
+def test_where_those_who_stand_in_the_half_throw() -> None:
+    """Of two with one ball one throws, wherever the ball may stop."""
+    play = net_in(game_in(SHADOWS.format(**(USUAL | CASES["before the line"]))), {"north": 2, "south": 2})
+    shares_add_up(play)
+    misses = [move for move in play.transitions if (move.side, move.outcome) == ("north", "missed")]
+    assert sum(rate(play, move) * move.attempt.share * move.part for move in misses) == pytest.approx(1)
+
+
+def test_what_cannot_happen_is_no_move() -> None:
+    """As long as play goes on something stands: no move waits for what is over then."""
+    for play in (THROW, "players roll a soft ball at the cones or the players of the other side"):
+        found = net("a player is hit: that player is out", play)
+        space = explore(found)
+        assert isinstance(space, StateSpace) and space.complete
+        assert set(space.transitions.tolist()) == set(range(len(found.transitions)))

@@ -180,8 +180,9 @@ def _landed(
 
 def _lost(builder: Builder, moment: Moment, sent: list[tuple[Spot, Rule]], case: Case) -> Iterator[Effect]:
     """Whoever is touched loses the ball that they have, where a rule says so: their side counts anew then."""
-    if moment.result is not Result.TOUCHED or moment.held is None or moment.person is None or not sent:
+    if moment.result is not Result.TOUCHED or moment.held is None or not sent:
         return
+    assert moment.person is not None, "somebody holds it"
     source, target = ball_place(builder, *moment.held), ball_place(builder, moment.held[0], sent[-1][0])
     if source != target:
         yield Move(source, target, 1, sent[-1][1])

@@ -16,7 +16,6 @@ from compose.net.outcome import Moment, fires
 from compose.net.told import FouledSo
 from grammar.core.rules import Rule
 from grammar.core.values import Population
-from grammar.frozen import evolve
 
 
 def fouls(builder: Builder, who: Population) -> Iterator[Transition]:
@@ -26,8 +25,7 @@ def fouls(builder: Builder, who: Population) -> Iterator[Transition]:
     moments = [Moment(who, other, other) for other in others] or [Moment(who, None, who.side)]
     found = [[rule for rule in builder.play.rules if fires(rule.trigger, moment)] for moment in moments]
     if all(rules == found[0] for rules in found):
-        alone = moments[0] if len(others) == 1 else evolve(moments[0], concerned=None)
-        yield from _against(builder, alone, found[0], 1.0)
+        yield from _against(builder, moments[0], found[0], 1.0)
         return
     for moment, rules in zip(moments, found, strict=True):
         yield from _against(builder, moment, rules, 1 / len(moments))
