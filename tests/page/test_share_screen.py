@@ -125,6 +125,24 @@ def test_a_remix_of_the_lesson_is_given_and_made_again_elsewhere(tmp_path: Path,
         assert theirs.sheets()[slug].own and told in theirs.sheets()[slug].texts[0].replace("add balls", "foam balls")
 
 
+def test_a_remix_of_the_lesson_is_given_beside_the_sheet_that_has_its_name(desk: Desk, client: TestClient) -> None:
+    keep_sheet(desk.shelf, BEGIN.replace("My Game", "Lantern Row Remix"), "")
+    client.post("/lesson/add", data={"token": desk.token, "game": "lantern-row", "with": ["kick instead"]})
+    boxes = re.findall(r'name="item" value="([^"]*)"><label[^>]*>([^(<]*)', client.get("/share").text)
+    assert [name.strip() for _, name in boxes] == ["Lantern Row Remix", "Lantern Row Remix 2"]
+    pack = client.post("/share/give", data={"token": desk.token, "item": [box for box, _ in boxes]})
+    assert pack.headers["content-type"] == "application/zip"
+
+
+def test_what_was_ticked_and_typed_stays_where_the_pack_cannot_be_made(desk: Desk, client: TestClient) -> None:
+    keep_sheet(desk.shelf, BEGIN, "")
+    (box,) = re.findall(r'name="item" value="([^"]*)"><label', client.get("/share").text)
+    given = {"token": desk.token, "item": [box], "title": "a" * 2000, "origin": "Beck School"}
+    told = client.post("/share/give", data=given)
+    assert told.status_code == 422
+    assert f'value="{box}" checked' in told.text and 'value="Beck School"' in told.text
+
+
 def test_where_the_pack_goes_is_said_with_its_button(desk: Desk, client: TestClient) -> None:
     keep_sheet(desk.shelf, BEGIN, "")
     text = client.get("/share").text

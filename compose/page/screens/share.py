@@ -15,7 +15,7 @@ from compose.share.bounds import read_rules
 from compose.share.folder_at_hand import FolderAtHand
 from compose.share.making import Sheets, parts_of
 from compose.share.naming import slug
-from compose.share.pack.item import ENDING, Item, Sheet, item_of
+from compose.share.pack.item import Item, Sheet, item_of
 from compose.share.pack.pack import Pack, make_pack
 from compose.share.pack.taking_in import Arrival, Choice, State, arrivals, take_in
 from compose.share.shelf.open_shelf import open_shelf
@@ -26,22 +26,27 @@ ZIP = "application/zip"
 
 def show(call: Call) -> Reply:
     """What lies on the shelf, and what can be done."""
-    told = {"done": call.one("done"), "undone": call.one("undone"), "wrong": ""}
-    return Shown("share.html", {"items": _to_give(call), **told})
+    return _shown(call, done=call.one("done"), undone=call.one("undone"))
+
+
+def _shown(call: Call, status: int = 200, **told: str) -> Reply:
+    """The screen, with what was ticked and typed where something was wrong."""
+    typed = {"ticked": set(call.form.get("item", ())), "title": call.one("title"), "origin": call.one("origin")}
+    return Shown("share.html", {"items": _to_give(call), "done": "", "undone": "", "wrong": "", **typed, **told}, status)
 
 
 def _to_give(call: Call) -> list[tuple[str, Item]]:
     """What lies on the shelf and the remixes of the lesson, each once, with what its box says."""
     shelf, sheets = shelf_items(call.desk.shelf), call.desk.sheets()
-    given, found = {each.path for each in shelf}, dict[tuple[str, ...], tuple[str, Item]]()
+    given, found = {each.slug for each in shelf}, dict[tuple[str, ...], tuple[str, Item]]()
     for place, each in enumerate(planned(call.desk.shelf, sheets)):
         asked = Asked(sheets[each.slug].texts, each.uses, call.desk.group, call.language)
         item = call.ask("sharing:remix_of_lesson", asked, "") if each.uses else None
         if item is None or (each.slug, *each.uses) in found:
             continue
-        named = next(name for name in _names(item.name) if f"remixes/{slug(name)}{ENDING}" not in given)
+        named = next(name for name in _names(item.name) if slug(name) not in given)
         item = item if named == item.name else call.ask("sharing:remix_of_lesson", asked, named)
-        given.add(item.path)
+        given.add(item.slug)
         found[(each.slug, *each.uses)] = f"lesson-{place}", item
     return [*((each.path, each) for each in shelf), *found.values()]
 
@@ -63,7 +68,7 @@ def look(call: Call) -> Reply:
 
 
 def _again(call: Call, wrong: str) -> Reply:
-    return Shown("share.html", {"items": _to_give(call), "done": "", "undone": "", "wrong": wrong}, 422)
+    return _shown(call, 422, wrong=wrong)
 
 
 def look_again(call: Call) -> Reply:
