@@ -75,9 +75,9 @@ def test_wrong_game_is_mended(path: Path) -> None:
 
 
 WISHES: tuple[tuple[str, tuple[Wish, ...]], ...] = (
-    ("lantern-row", (Practises("kick"), KitAtMost(4, "balls"), RoundLasts(5, 9))),
+    ("lantern-row", (Practises(("kick",)), KitAtMost(4, "balls"), RoundLasts(5, 9))),
     ("heron-and-pike", (NobodyOut(), ForPupils(24), RoundLasts(3, 6))),
-    ("quarry-row", (ForAges(6, 8), KitAtMost(6, "balls"), Practises("roll"))),
+    ("quarry-row", (ForAges(6, 8), KitAtMost(6, "balls"), Practises(("roll",)))),
     ("millrace-roll", (ForPupils(40), OnCourt(14, 6), TurnsAtLeast(0.5))),
     ("ferry-bench", (OnCourt(14, 8), ForPupils(26), TurnsAtLeast(1.0))),
 )
@@ -109,7 +109,7 @@ def test_proof_that_no_set_does_it() -> None:
     """With these modifiers nobody can ever kick: all sets of them are tried, and the answer says so."""
     game = library_games()["lantern-row"]
     uses = [Use(modifier_named(name)) for name in ("add balls", "hold limit", "roll instead", "shorter court")]
-    found = found_for(game, (Practises("kick"),), *uses)
+    found = found_for(game, (Practises(("kick",)),), *uses)
     assert not found.solutions and found.whole
     assert found.tried == 4 + 6 + 4  # sets of one, two and three of four
 
@@ -117,7 +117,7 @@ def test_proof_that_no_set_does_it() -> None:
 def test_modifiers_that_clash_are_never_put_together() -> None:
     game = library_games()["lantern-row"]
     uses = [Use(modifier_named(name)) for name in ("kick instead", "roll instead", "strike instead")]
-    found = found_for(game, (Practises("pass"),), *uses)
+    found = found_for(game, (Practises(("pass",)),), *uses)
     assert found.whole and found.tried == 3
     assert all(clash(one, other) for one in uses for other in uses if one is not other)
 
@@ -132,7 +132,7 @@ def test_modifiers_that_change_only_numbers_are_ruled_out_for_findings() -> None
 
 def test_least_change_comes_first_and_each_modifier_says_what_it_bought() -> None:
     game, eyes = library_games()["lantern-row"], looker(three)
-    wishes: tuple[Wish, ...] = (Practises("kick"), KitAtMost(4, "balls"))
+    wishes: tuple[Wish, ...] = (Practises(("kick",)), KitAtMost(4, "balls"))
     uses = at_the_ends([modifier_named(name) for name in ("kick instead", "fewer balls", "roll instead")])
     scorer = Scorer(game, wishes, eyes)
     ranked = suggestions(search(scorer, uses), scorer)
@@ -148,7 +148,7 @@ def test_least_change_comes_first_and_each_modifier_says_what_it_bought() -> Non
 
 def test_modifier_that_is_not_needed_is_left_out() -> None:
     game, eyes = library_games()["lantern-row"], looker(three)
-    wishes: tuple[Wish, ...] = (Practises("kick"),)
+    wishes: tuple[Wish, ...] = (Practises(("kick",)),)
     uses = [Use(modifier_named("hold limit")), Use(modifier_named("kick instead"))]
     scorer = Scorer(game, wishes, eyes)
     ranked = suggestions(search(scorer, uses), scorer)
@@ -158,7 +158,7 @@ def test_modifier_that_is_not_needed_is_left_out() -> None:
 def test_modifier_needed_by_another_is_told_so() -> None:
     """The rolling balls are not fit for a kick; foam balls are."""
     game, eyes = library_games()["millrace-roll"], looker(three)
-    wishes: tuple[Wish, ...] = (Practises("kick"),)
+    wishes: tuple[Wish, ...] = (Practises(("kick",)),)
     uses = [Use(modifier_named("kick instead")), Use(modifier_named("softer balls"))]
     scorer = Scorer(game, wishes, eyes)
     (only,) = suggestions(search(scorer, uses), scorer)
@@ -171,7 +171,7 @@ def test_modifier_needed_by_another_is_told_so() -> None:
 @pytest.mark.parametrize(
     ("stem", "wish", "met"),
     [
-        ("lantern-row", Practises("overarm throw"), True),
+        ("lantern-row", Practises(("overarm throw",)), True),
         ("lantern-row", ForAges(9, 11), True),
         ("lantern-row", ForAges(6, 9), False),
         ("lantern-row", ForPupils(28), True),

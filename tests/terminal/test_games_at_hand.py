@@ -75,6 +75,8 @@ def test_own_sheets_with_mistakes_are_left_out_and_said(own_folder: Path) -> Non
     ("wishes", "there", "gone"),
     [
         (("--skill", "roll"), "Millrace Roll", "Lantern Row"),
+        (("--skill", "throw"), "Otter Pebbles", "Millrace Roll"),
+        (("--ages", "9"), "Lantern Row", ""),
         (("--ages", "9 to 11"), "Lantern Row", "Cairn Keepers"),
         (("--pupils", "30"), "Homestead", "Lantern Row"),
         (("--kit", "20 foam balls", "--kit", "cones", "--kit", "12 plastic pins"), "Lantern Row", "Heron and Pike"),

@@ -73,7 +73,7 @@ _MENDS: Mapping[str, frozenset[Touch]] = {
 def promises(modifier: Modifier, wish: Wish) -> bool:
     """Whether a modifier changes what a wish is about."""
     if isinstance(wish, Practises):
-        return wish.skill in skills_brought(modifier)
+        return not skills_brought(modifier).isdisjoint(wish.skills)
     return bool(_wanted(wish) & touches(modifier))
 
 

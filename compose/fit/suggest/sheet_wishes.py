@@ -26,21 +26,22 @@ def kit_called(game: Game, what: str) -> tuple[GameKit, ...]:
 
 @frozen
 class Practises:
-    """Players try a skill: "kick"."""
+    """Players try one of these skills: "kick"; both throws for "throw"."""
 
-    skill: str
+    skills: tuple[str, ...]
     cost: int = SHEET
 
     def words(self, wording: Wording = ENGLISH) -> str:
-        return wording.say("players {skill}", skill=wording.known("skill", self.skill) or self.skill)
+        skills = wording.listed((wording.known("skill", each) or each for each in self.skills), "or")
+        return wording.say("players {skill}", skill=skills)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         tried = {each.skill for each in resolved(game).play.attempts}
-        if Skill(self.skill) in tried:
+        if tried & {Skill(each) for each in self.skills}:
             return MET
         others = tuple(said(f"they {each}") for each in sorted(each.value for each in tried))
         there = Listed(others) if others else said("nothing is tried")
-        return Miss(1.0, (Chain((said(f"no {self.skill}"), there), ": "),))
+        return Miss(1.0, (Chain((Listed(tuple(said(f"no {each}") for each in self.skills)), there), ": "),))
 
 
 @frozen

@@ -32,7 +32,8 @@ def show(call: Call) -> Reply:
 def _shown(call: Call, status: int = 200, **told: str) -> Reply:
     """The screen, with what was ticked and typed where something was wrong."""
     typed = {"ticked": set(call.form.get("item", ())), "title": call.one("title"), "origin": call.one("origin")}
-    return Shown("share.html", {"items": _to_give(call), "done": "", "undone": "", "wrong": "", **typed, **told}, status)
+    given = {"items": _to_give(call), "done": "", "undone": "", "wrong": ""}
+    return Shown("share.html", {**given, **typed, **told}, status)
 
 
 def _to_give(call: Call) -> list[tuple[str, Item]]:

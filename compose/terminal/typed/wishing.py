@@ -59,7 +59,7 @@ def group_asked(asked: Asked, as_json: bool = False) -> SchoolClass | None:
     if asked.class_name is None and asked.pupils is None:
         refuse("Nobody says for whom.", "Name a class with --class, or how many pupils with --pupils.", as_json)
     group = named_group(asked.who, as_json)
-    ages = _two(asked.ages, "to", "ages", "9 to 11", as_json) if asked.ages is not None else group.ages_years
+    ages = _ages(asked.ages, as_json) if asked.ages is not None else group.ages_years
     return evolve(group, ages_years=ages)
 
 
@@ -70,10 +70,10 @@ def wishes_of(asked: Asked, game: Game, as_json: bool = False) -> tuple[Wish, ..
 
 def _wishes(asked: Asked, game: Game, as_json: bool) -> Iterator[Wish]:
     if asked.skill is not None:
-        yield Practises(_skill(asked.skill, as_json))
+        yield Practises(_skills(asked.skill, as_json))
     group = group_asked(asked, as_json)
     if group is None and asked.ages is not None:
-        yield ForAges(*_two(asked.ages, "to", "ages", "9 to 11", as_json))
+        yield ForAges(*_ages(asked.ages, as_json))
     if group is None and asked.pupils is not None:
         yield ForPupils(asked.pupils)
     if asked.court is not None:
@@ -92,15 +92,23 @@ def _wishes(asked: Asked, game: Game, as_json: bool) -> Iterator[Wish]:
         yield TurnsAtLeast(asked.turns)
 
 
-def _skill(written: str, as_json: bool) -> str:
+def _skills(written: str, as_json: bool) -> tuple[str, ...]:
+    """The skill of that name, or all that have the word in theirs: both throws for "throw"."""
     said = " ".join(written.lower().split())
     if said in SKILLS:
-        return said
-    plain = said.removesuffix("ing")
-    named = [skill for skill in SKILLS if plain in skill.split()]
-    nearest = did_you_mean(said, SKILLS) or f"Choose {listing(SKILLS, 'or')}."
-    hint = f"Write {listing(named, 'or')}." if named else nearest
-    refuse(f"There is no skill called `{written}`.", hint, as_json)
+        return (said,)
+    words = dict.fromkeys(word for skill in SKILLS for word in (skill, *skill.split()))
+    named = tuple(skill for skill in SKILLS if {said, said.removesuffix("ing")} & set(skill.split()))
+    if not named:
+        hint = did_you_mean(said, words) or f"Choose {listing(SKILLS, 'or')}."
+        refuse(f"There is no skill called `{written}`.", hint, as_json)
+    return named
+
+
+def _ages(written: str, as_json: bool) -> tuple[float, float]:
+    """The ages in years, of which there may be one alone: "9 to 11", "9"."""
+    alone = re.fullmatch(rf"\s*{_NUMBER}\s*", written)
+    return _two(f"{written} to {written}" if alone else written, "to", "ages", "9 to 11", as_json)
 
 
 def _two(written: str, between: str, what: str, example: str, as_json: bool) -> tuple[float, float]:
