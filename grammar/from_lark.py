@@ -11,7 +11,7 @@ from lark.tree import Meta
 
 from grammar.own_names import unmasked
 from grammar.sentences import head
-from grammar.sentences.attempting import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
+from grammar.sentences.attempting import Aim, AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
 from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideNamed, SideOf, SideRef
 from grammar.sentences.claims import Exactly, ThereAre
 from grammar.sentences.events import Caught
@@ -30,6 +30,10 @@ from grammar.words import small
 
 _QUANTITIES = ("NUMBER", "LENGTH", "DURATION", "PERCENT")
 _AIMS = (AimAt, AimThrough, AimPast, AimTo, AimBetween)
+
+
+class _Also(AimAt):
+    """What stands behind "or" without a word of its own for how it is aimed at."""
 
 
 class Reader:
@@ -115,8 +119,23 @@ def _attempt(children: list[Any]) -> Attempt:
     first_aim = next(number for number, child in enumerate(children) if isinstance(child, _AIMS))
     (who, preposition, where), ball = children[:3], children[first_aim - 1]
     skills = tuple(child for child in children[3 : first_aim - 1] if child)
-    aims = tuple(child for child in children if isinstance(child, _AIMS))
+    aims = _aims([child for child in children if isinstance(child, _AIMS)])
     return Attempt(who, skills, ball, aims, tuple(children[first_aim + len(aims) :]), preposition, where)
+
+
+def _aims(said: list[Any]) -> tuple[Aim, ...]:
+    """What stands behind "or" alone is aimed at as what stands before it: "into the pails or the rings"."""
+    aims: list[Aim] = []
+    for aim in said:
+        before = aims[-1] if aims else None
+        alone = isinstance(aim, _Also) and aim.load is None and aim.standing_or_not is None
+        if alone and isinstance(before, AimThrough | AimPast):
+            aims.append(type(before)(aim.what, span=aim.span))
+        else:
+            aims.append(
+                AimAt(aim.what, aim.standing_or_not, aim.load, span=aim.span) if isinstance(aim, _Also) else aim
+            )
+    return tuple(aims)
 
 
 def _when(children: list[Any]) -> When:
@@ -126,9 +145,9 @@ def _when(children: list[Any]) -> When:
     return When(event, condition, tuple(consequences), span_of_time, whence, bounced, doer)
 
 
-def _aim_at(children: list[Any]) -> AimAt:
+def _aim_at(children: list[Any], kind: type[AimAt] = AimAt) -> AimAt:
     what, _linked, load, order = children
-    return AimAt(what, order, load)
+    return kind(what, order, load)
 
 
 def _rest(children: list[Any]) -> Rest:
@@ -187,7 +206,7 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "stays_with": lambda children: MovesTo(children[0], "stays", children[1]),
     "stays_inside": lambda children: MovesTo(children[0], "stays", RestInside(span=children[0].span)),
     "aim_at": _aim_at,
-    "also": _aim_at,
+    "also": lambda children: _aim_at(children, _Also),
     "court": lambda children: Court(*children[1:]),
     "kit": lambda children: Kit(*children[:-1]),
     "change_skill": _change_skill,

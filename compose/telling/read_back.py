@@ -20,6 +20,7 @@ from compose.telling.sentences import told_sentence
 from compose.telling.side_voice import UsualDistance
 from compose.telling.topics import Topic
 from compose.telling.unfetched import unfetched_told
+from compose.telling.unread import in_quotes
 from compose.telling.voice import Voice
 from compose.telling.whose_view import View, view
 from compose.telling.wording import Wording
@@ -48,7 +49,6 @@ from grammar.core.stopping import Blocking
 from grammar.frozen import evolve, field, frozen
 
 Teller = Callable[[Voice, Any], Iterable[str]]
-
 
 TELLERS: dict[type, tuple[Topic, Teller]] = {
     Court: (Topic.BEFORE, beforehand.courts_told),
@@ -128,7 +128,7 @@ def read_back(core: Core, wording: Wording, usual_m: UsualDistance | None = None
     idle = tuple(who_tries_nothing(voice))
     unsaid = tuple(_without_a_value(core, told))
     told += [(topic, Said(told_sentence(wording, text), unsaid if text in idle else ())) for topic, text in gaps(voice)]
-    told += [(Topic.UNREAD, Said(_quoted(wording, text), (line,))) for line, text in core.told.quotes]
+    told += [(topic, Said(_quoted(wording, text), (line,))) for topic, line, text in in_quotes(core)]
     found = []
     for topic in Topic:
         said = _each_once(each for about, each in told if about is topic)

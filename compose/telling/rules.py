@@ -21,6 +21,7 @@ from grammar.frozen import frozen
 from library import kit_names
 
 UNREAD = "not read by the check"
+ANYWAY = "so in every game"
 
 
 @frozen
@@ -90,7 +91,8 @@ def _section(core: Core, wording: Wording, section: str, told: dict[int, list[st
         if line.section != section or line.granted or out:
             continue
         if line.number in quotes:
-            yield f"{sentence(wording.author(quotes[line.number]))} ({wording.say(UNREAD)})"
+            note = ANYWAY if line.number in core.told.anyway else UNREAD
+            yield f"{sentence(wording.author(quotes[line.number]))} ({wording.say(note)})"
         elif wording.english:
             yield sentence(line.words)
         elif line.number in told:

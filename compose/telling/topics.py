@@ -15,4 +15,5 @@ class Topic(Enum):
     WAITS = "Who waits, and how they come back"
     ENDS = "How it ends"
     CHOICES = "Choices for the class"
+    ANYWAY = "So in every game"
     UNREAD = "Not read by the check"

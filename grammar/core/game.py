@@ -218,8 +218,8 @@ class Line:
 
 @frozen
 class Told:
-    """What the sheet tells people, in its own words; `quotes` are its lines in quotes by their number, `spoken_of` the
-    roles that these, or its cautions, name."""
+    """What the sheet tells people, in its own words; `quotes` are its lines in quotes by their number, `anyway` those
+    that hold in every game, `spoken_of` the roles that these, or its cautions, name."""
 
     about: tuple[str, ...] = ()
     cues: tuple[str, ...] = ()
@@ -229,6 +229,7 @@ class Told:
     outcomes: tuple[str, ...] = ()
     licence: str = ""
     quotes: tuple[tuple[int, str], ...] = ()
+    anyway: frozenset[int] = frozenset()
     spoken_of: frozenset[RoleId] = frozenset()
 
 

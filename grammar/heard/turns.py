@@ -111,7 +111,7 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     OVERARM_THROWS,
     saying(r"(?<!\b\d )(?<!\b\d\d )\bpasses\b", "pass", "play"),
     saying(r"\bcarries\b", "carry", "play"),
-    saying(rf"( at )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? or ",
+    saying(rf"( (?:at|into|through|past) )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? or ",
            lambda m: m[1] + " or ".join(each for each in m.groups()[1:] if each) + " or ", "play"),
     saying(r"\b(?:changes?|swaps?|rotates?)(?: over)? (?:after )?(?:each|every) (?:goal|point)$", "change every point",
            "play"),

@@ -26,9 +26,7 @@ WHO_HAS_WON: tuple[Saying, ...] = (
     saying(r"^(?:the )?(?:highest|higher|best) score after (\d+ (?:min|s)) wins$", r"after \1: more points wins",
            "finish"),
     saying(r"\ball (?:of )?(?:its|their) players are (on|in) ", r"it has all players \1 ", "finish"),
-    saying(r"^(?:the side (?:that|which) (?:first )?|the first side to )(?:gets?|brings?) all (?:of )?(?:its|their) "
-           r"players (?:to|on|onto) (the (?:[\w-]+ )?bench|ǁ\d+)(?: first)? wins$",
-           r"a side wins when it has all players on \1", "finish"),
+    saying(r"\bhas all (?:of )?(?:its|their) players (?:to|onto) ", "has all players on ", "finish"),
     saying(r"^the last player (?:left|in)(?: in)? wins$",
            "the round ends when there is at most 1 player in, those who are left win", "finish"),
     saying(r",? (?:else )?(?:if|when|at) (?:it is )?(?:level|a draw|equal|tied|a tie|even|drawn),? (?:then )?(?:the )?"

@@ -207,8 +207,8 @@ class Attempt(Node):
     def words(self) -> str:
         aims = self.aims[0].words()
         for before, aim in zip(self.aims, self.aims[1:], strict=False):
-            same = isinstance(before, AimAt) and isinstance(aim, AimAt)
-            aims += " or " + (aim.words().removeprefix("at ") if same else aim.words())
+            alike = type(before) is type(aim) and isinstance(aim, AimAt | AimThrough | AimPast)
+            aims += " or " + (aim.words().partition(" ")[2] if alike else aim.words())
         doing = spoken(self.who, self.preposition, self.where, listed(self.skills, "or"), self.ball, aims)
         return doing + "".join(detail(part) for part in self.details)
 

@@ -12,6 +12,7 @@ from grammar.core.declared import Court, Cut
 from grammar.core.game import Line
 from grammar.core.reading.sheet.articles import nodes, refuse_senseless
 from grammar.core.reading.sheet.reader import Reader
+from grammar.core.reading.sheet.told import holds_anyway
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.values import SwitchId
 from grammar.finding import Correction, Finding, mistake
@@ -48,7 +49,7 @@ class Reading:
                 sentence, switch, without = line.sentence, None, isinstance(line.sentence, head.SwitchedOff)
                 if isinstance(sentence, head.Switched):
                     switch, sentence = SwitchId(sentence.name.text), sentence.sentence
-                read = not isinstance(sentence, play.SaidRule)
+                read = not isinstance(sentence, play.SaidRule) or holds_anyway(sentence)
                 granted, words = self.reader.granted, line.sentence.words()
                 self.sentences.append((sentence, len(self.lines)))
                 self.lines.append(Line(len(self.lines), section, words, line.span, granted, switch, read, without))

@@ -13,6 +13,12 @@ from grammar.sentences.base import Node
 from grammar.words import player_of, plural
 
 _IN_QUOTES = (play.SaidRule, head.Caution)
+_ANYWAY = re.compile(r"each player carries 1 .+ at a time\.?|nobody holds more than one ball\.?", re.IGNORECASE)
+
+
+def holds_anyway(sentence: Node) -> bool:
+    """Whether a line in quotes says only what is so in every game: the check does not go without it."""
+    return isinstance(sentence, play.SaidRule) and _ANYWAY.fullmatch(sentence.text) is not None
 
 
 def told_of(game: Game, own: list[tuple[Node, int]]) -> Told:
@@ -26,6 +32,7 @@ def told_of(game: Game, own: list[tuple[Node, int]]) -> Told:
         outcomes=game.told("outcomes"),
         licence=next((sentence.identifier for sentence, _ in own if isinstance(sentence, head.Licence)), ""),
         quotes=tuple((line, sentence.text) for sentence, line in own if isinstance(sentence, play.SaidRule)),
+        anyway=frozenset(line for sentence, line in own if holds_anyway(sentence)),
         spoken_of=_spoken_of(game, [sentence.text for sentence, _ in own if isinstance(sentence, _IN_QUOTES)]),
     )
 
