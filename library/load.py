@@ -13,6 +13,7 @@ from library.records import (
     BALL_SKILLS,
     CATEGORIES,
     READ,
+    SERVES,
     WALLS,
     Court,
     Door,
@@ -138,21 +139,23 @@ def source_from(key: str, entry: Entry) -> Source:
 
 def kit_from(name: str, entry: Entry) -> KitItem:
     """A kit item; a ball says what it may be used for, whatever can be hit says how big it is."""
-    entry.only("plural", "category", "about", "also", "soft", "fixed", "may", "opens", "caution", *SIZES)
+    entry.only("plural", "category", "about", "also", "soft", "fixed", "may", "serves", "opens", "caution", *SIZES)
     category = entry.one_of("category", CATEGORIES)
     sizes = {size: entry.figure_under(size, sources()) for size in SIZES}
-    may = entry.words("may", BALL_SKILLS)
+    may, serves = entry.words("may", BALL_SKILLS), entry.words("serves", SERVES)
     if category in ("ball", "ring") and sizes["diameter_cm"] is None:
         raise entry.wrong("diameter_cm", f"a {category} must have it")
     if category == "target" and sizes["diameter_cm"] is None and sizes["width_cm"] is None:
         raise entry.wrong("width_cm", "a target must have it, or a diameter")
     if category == "ball" and not may:
         raise entry.wrong("may", "a ball must be fit for something")
+    if category in ("body", "furniture") and not serves:
+        raise entry.wrong("serves", f"what is a {category} must serve for something, or anything could stand in for it")
     about, caution = entry.text("about"), entry.text("caution", "")
     plural, also = entry.text("plural"), entry.words("also")
     soft, fixed = entry.flag("soft"), entry.flag("fixed")
     opens = entry.one_of("opens", OPENINGS, "")
-    return KitItem(name, plural, category, about, also, soft, fixed, may, opens=opens, caution=caution, **sizes)
+    return KitItem(name, plural, category, about, also, soft, fixed, may, serves, opens=opens, caution=caution, **sizes)
 
 
 def needed(entry: Entry, key: str) -> Figure:

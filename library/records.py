@@ -10,6 +10,12 @@ from grammar.frozen import frozen
 READ = ("issuer's text", "second-hand", "from memory", "common practice", "assumption")
 CATEGORIES = ("ball", "target", "ring", "body", "furniture")
 BALL_SKILLS = tuple(skill.value for skill in WITH_A_BALL)
+SERVES = (
+    *("at people", "bounce", "carry", "lie", "hang", "push", "drive", "tow", "ride", "sit on", "stand on"),
+    *("walk along", "land on", "wear", "tuck in", "mark a line", "mark a place", "hold a hoop", "tow with"),
+    *("stand things on", "divide", "strike along the floor", "strike", "clip on", "run round", "lay down"),
+    *("show", "touch with"),
+)
 WALLS = ("north", "east", "south", "west")
 
 
@@ -44,9 +50,11 @@ class Figure:
 class KitItem:
     """A kind of ball, target, ring, big body or piece of furniture; sizes in cm, masses in g.
 
-    `may` lists the skills a ball is fit for. `also` are other names for the same thing. What is `fixed` does not
-    fall. A ring's `diameter_cm` is the clear width inside it; `stands_above_floor_cm` is its lower edge. A ball goes
-    into what `opens` up or to the front; the mouth is as wide as the thing.
+    `may` lists the skills a ball is fit for, `serves` what else a thing may be used for (words of SERVES, common
+    practice and its own caution): a ball that is fit to be sent at people, one that bounces, what can be carried in
+    the hands, what lies where it is put, a ring that can be hung up. `also` are other names for the same thing. What
+    is `fixed` does not fall. A ring's `diameter_cm` is the clear width inside it; `stands_above_floor_cm` is its lower
+    edge. A ball goes into what `opens` up or to the front; the mouth is as wide as the thing.
     """
 
     name: str
@@ -57,6 +65,7 @@ class KitItem:
     soft: bool = False
     fixed: bool = False
     may: tuple[str, ...] = ()
+    serves: tuple[str, ...] = ()
     diameter_cm: Figure | None = None
     width_cm: Figure | None = None
     height_cm: Figure | None = None

@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
-from compose.staging.resolved import resolved
 from compose.staging.school_class import InCupboard
-from grammar.core.values import KindId
+from compose.staging.standing_in import alike, unlike
 from grammar.frozen import evolve, field, frozen
 from grammar.game import Game, GameKit
 from library import KitItem
-from library.records import BALL_SKILLS
-
-LARGEST_RATIO = 3.0  # assumption: a stand-in is at most three times as wide or high, and no less than a third
 
 
 @frozen
@@ -85,7 +81,7 @@ def _taken(left: dict[str, int], key: str, needed: int) -> int:
 
 def _with_stand_ins(game: Game, row: KitRow, left: dict[str, int], kit: Mapping[str, KitItem]) -> KitRow:
     missing, stand_ins = row.needed - row.there, list[StandIn]()
-    for other in sorted(_alike(game, row.line, left, kit), key=lambda item: _unlike(kit[row.line.like], item)):
+    for other in _nearest_first(game, row.line, left, kit):
         if missing <= 0:
             break
         taken = _taken(left, other.name, missing)
@@ -95,37 +91,14 @@ def _with_stand_ins(game: Game, row: KitRow, left: dict[str, int], kit: Mapping[
     return evolve(row, stand_ins=tuple(stand_ins), perhaps_like=_perhaps_like(row.line, left, kit))
 
 
+def _nearest_first(game: Game, line: GameKit, left: Mapping[str, int], kit: Mapping[str, KitItem]) -> list[KitItem]:
+    """What may stand in: things of the same sort first, then by how alike they are in size."""
+    found = tuple(alike(game, line, left, kit))
+    return sorted(found, key=lambda item: (item.category != kit[line.like].category, unlike(kit[line.like], item)))
+
+
 def _perhaps_like(line: GameKit, left: Mapping[str, int], kit: Mapping[str, KitItem]) -> str:
     """Nothing is compared with what the library does not know."""
     if line.like in kit:
         return ""
     return next((name for name in left if name in kit and kit[name].category == line.category), "")
-
-
-def _alike(game: Game, line: GameKit, left: Mapping[str, int], kit: Mapping[str, KitItem]) -> Iterator[KitItem]:
-    """What could take the place of a thing: of its sort, fit for all that is done with it, about as large, and
-    soft where it is soft."""
-    wanted = kit.get(line.like)
-    if wanted is None:
-        return
-    used = _used_for(game, line)
-    for name, count in left.items():
-        other = kit.get(name)
-        if not count or other is None or other.category != wanted.category or other is wanted:
-            continue
-        if set(used) <= set(other.may) and (other.soft or not wanted.soft) and _unlike(wanted, other) <= LARGEST_RATIO:
-            yield other
-
-
-def _used_for(game: Game, line: GameKit) -> tuple[str, ...]:
-    """The skills for which a ball of the game is used."""
-    if line.category != "ball":
-        return ()
-    tried = (each for each in resolved(game).play.attempts if each.ball == KindId(line.name))
-    return tuple(dict.fromkeys(each.skill.value for each in tried if each.skill.value in BALL_SKILLS))
-
-
-def _unlike(wanted: KitItem, other: KitItem) -> float:
-    """How many times one is as large as the other, in whichever of width and height they differ more; 1 for alike."""
-    ratios = [max(a, b) / min(a, b) for a, b in zip(wanted.size_m, other.size_m, strict=True) if a > 0 and b > 0]
-    return max(ratios, default=1.0)

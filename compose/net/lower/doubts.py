@@ -9,7 +9,7 @@ import attrs
 
 import library
 from compose.modifiers.fit_for import BEING
-from compose.net.lower.heights import ON_THE_FLOOR, foot_m, reaches, rim_m
+from compose.staging.reach import ON_THE_FLOOR, foot_m, reaches, rim_m
 from grammar.core.declared import Kind
 from grammar.core.game import Core
 from grammar.core.play import AtPlayers, Attempt, AtThing, Lines, Offer, Through
@@ -38,6 +38,9 @@ def _of_attempt(core: Core, offer: Offer, attempt: Attempt) -> Iterator[Finding]
     if ball and item and not item.soft and isinstance(attempt.aim, AtPlayers):
         title = f"Players are aimed at with {article(ball.id.key)}, which is not soft."
         yield _doubt(core, offer.lines, "N-hard-ball", title, "Take a soft ball, or aim at something else.")
+    elif item and item.category == "ball" and "at people" not in item.serves and isinstance(attempt.aim, AtPlayers):
+        title = f"{capital(article(item.name))} is not fit to be sent at people."
+        yield _doubt(core, offer.lines, "N-unfit", title, "Take another ball, or aim at something else.")
     if isinstance(attempt.aim, Through) and attempt.aim.into:
         yield from _closed(core, offer, core.play.kind(attempt.aim.thing.kind))
     if attempt.skill in ON_THE_FLOOR and isinstance(attempt.aim, AtThing | Through):

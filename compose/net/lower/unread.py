@@ -66,9 +66,7 @@ def _stays(core: Core) -> Iterator[tuple[Finding, int]]:
 
 def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
     there, sent = places_of_players(core.play), _sent_to(core.play)
-    limits = [
-        (area, limit, Spot(area.id, area.owner)) for area in core.play.areas for limit in area.room if limit.most
-    ]
+    limits = [(area, limit, Spot(area.id, area.owner)) for area in core.play.areas for limit in area.room if limit.most]
     read = {area.lines for area, limit, at in limits if at in sent and any((who, at) in there for who in limit.who)}
     swapped = _swapped_at(core.play)
     for area, *_ in limits:
