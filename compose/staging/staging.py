@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from compose.staging.benches import benches_of
+from compose.staging.cautions import Caution, cautions_of
 from compose.staging.crowded_places import crowded_places
 from compose.staging.cupboard import KitRow, kit_rows
 from compose.staging.fixed_things import fixed_in, free_m2
@@ -25,7 +26,6 @@ from compose.staging.room import Room, most_courts, room_for
 from compose.staging.room_findings import CLEAR_OF_FIXED, HALL_FLOOR, clear_of_fixed_m, limit_findings, room_findings
 from compose.staging.school_class import SchoolClass, some_class
 from compose.staging.teams import Teams, most_games, teams_of, usual_teams
-from grammar.core.declared import AreaKind
 from grammar.finding import Finding, Severity
 from grammar.frozen import evolve, frozen
 from grammar.game import Game
@@ -51,7 +51,7 @@ class Staging:
     kit: tuple[KitRow, ...]
     benches: KitRow | None
     limits: tuple[Limit, ...]
-    cautions: tuple[str, ...]
+    cautions: tuple[Caution, ...]
     lesson: Lesson
     findings: tuple[Finding, ...]
 
@@ -121,7 +121,7 @@ def stage(
         *kit_findings(rows),
     )
     lesson = lesson_for(norms, school_class, game.ages_years)
-    cautions = _cautions(game, rows, kit)
+    cautions = cautions_of(resolved(game), (each.like for row in rows for each in row.stand_ins), kit)
     benches = benches_of(game, len(courts), kit)
     return Staging(game, school_class, teams, courts, room, rows, benches, limits, cautions, lesson, findings)
 
@@ -182,13 +182,3 @@ def _limits(
         limit(norms, "space run-off", "default", "clear strip behind the court", room.behind, ages),
         *([] if clear is None else [limit(norms, "space run-off", "default", CLEAR_OF_FIXED, clear, ages)]),
     )
-
-
-def _cautions(game: Game, rows: tuple[KitRow, ...], kit: Mapping[str, KitItem]) -> tuple[str, ...]:
-    """What to mind: of the game's own, then of the things that it is played with or on, or that stand in."""
-    told = resolved(game).told
-    own = [*told.care, *told.cautions]
-    things = [line.like for line in game.kit]
-    things += ["bench" for area in resolved(game).play.areas if area.kind is AreaKind.BENCH]
-    things += [each.name for row in rows for each in row.stand_ins]
-    return tuple(dict.fromkeys([*own, *(kit[name].caution for name in things if name in kit and kit[name].caution)]))

@@ -39,9 +39,7 @@ def part_of_all(
     return voice.does(owners, *patterns, things=_several(things), number=number)
 
 
-def lead(
-    voice: Voice, guard: Ahead, owners: frozenset[Owner], than: frozenset[Owner], things: tuple[Noun, str]
-) -> str:
+def lead(voice: Voice, guard: Ahead, owners: frozenset[Owner], than: frozenset[Owner], things: tuple[Noun, str]) -> str:
     """ "It has at least 3 more points than the other side"."""
     if guard.times > 1:
         patterns = (

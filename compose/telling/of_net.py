@@ -59,8 +59,12 @@ class OfNet:
                 return Listed(tuple(self.told(each) for each in items), last)
             case Capital(what):
                 return Capital(self.told(what))
-            case Rule() | End() | Transition() | Reaction() | (
-                BackAfter() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy()
+            case (
+                Rule()
+                | End()
+                | Transition()
+                | Reaction()
+                | (BackAfter() | BackBy() | FetchedBy() | KeptBy() | StoodUpBy())
             ):
                 return Written(f"«\u00a0{self._line(value)}\u00a0»")
         words = self._words(value)

@@ -13,6 +13,7 @@ from compose.fit.fit import Fit, fit_of
 from compose.modifiers.remix_sheet import remix_title
 from compose.staging.room_findings import asks_mending
 from compose.telling.amounts import rounds_in_lesson
+from compose.telling.cautions import cautions_told
 from compose.telling.for_class import class_lines
 from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import WIDTH, exit_code, finding_json, refuse, say, say_findings, say_json
@@ -120,8 +121,8 @@ def fit_lines(found: Fit, wording: Wording = ENGLISH) -> Iterator[str]:
             pattern = "{what}: {there} {unit} ({usual} usual, too little)."
         yield say(pattern, what=what, there=there, unit=each.unit, usual=usual)
     yield from _lesson(found, wording)
-    for caution in staging.cautions:
-        yield say("Mind: {what}", what=wording.author(caution))
+    for caution in cautions_told(staging.cautions, wording):
+        yield say("Mind: {what}", what=caution)
 
 
 def _figure(number: float, wording: Wording) -> str:
@@ -179,5 +180,5 @@ def _json(found: Fit) -> dict[str, Any]:
             "rounds": plan.rounds,
             "wanted": plan.wanted,
         },
-        "cautions": list(staging.cautions),
+        "cautions": list(cautions_told(staging.cautions)),
     }

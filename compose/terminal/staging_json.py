@@ -6,6 +6,7 @@ from typing import Any
 
 from compose.answer.answer import Answer
 from compose.staging.staging import Staging
+from compose.telling.cautions import cautions_told
 from compose.telling.for_class import floor_size_m
 
 
@@ -44,7 +45,7 @@ def staging_json(staging: Staging) -> dict[str, Any]:
             for row in staging.kit
         ],
         "benches": staging.benches.needed if staging.benches is not None else 0,
-        "cautions": list(staging.cautions),
+        "cautions": list(cautions_told(staging.cautions)),
         "lesson_minutes": staging.lesson.minutes,
         "play_minutes": round(staging.lesson.play, 3),
         "warm_play_minutes": round(staging.lesson.warm_play, 3),

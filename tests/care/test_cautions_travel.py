@@ -11,6 +11,7 @@ from compose.draw.card.text import text_of
 from compose.modifiers.apply import remix
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
+from compose.staging.cautions import Caution
 from compose.staging.resolved import resolved
 from compose.staging.staging import stage
 from grammar.format import format_game
@@ -35,10 +36,11 @@ def test_caution_of_a_modifier_is_in_the_sheet_and_on_what_is_made_of_it(game: s
     assert written is not None and caution in [each.sentence.text for each in written.games[0].lines("care")]  # type: ignore[attr-defined]
     assert caution in resolved(found.game).told.care
     staging = stage(found.game, library.norms(), library.kit_names())
-    assert caution in staging.cautions
+    assert Caution(caution) in staging.cautions
     assert " ".join(caution.split()) in " ".join(text_of(card_of_remix(found, staging)).split())
 
 
 def test_benches_that_are_stood_on_bring_their_caution_along() -> None:
     staging = stage(library_games()["ferry-bench"], library.norms(), library.kit_names())
-    assert library.kit_names()["bench"].caution in staging.cautions
+    bench = library.kit_names()["bench"].caution
+    assert [each.things for each in staging.cautions if each.text == bench] == [("gangways", "benches")]

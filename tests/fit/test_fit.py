@@ -209,7 +209,7 @@ def test_clock_stands_in_for_a_forecast() -> None:
 
 def test_cautions_of_the_game_and_its_kit_are_told() -> None:
     found = fitted("lantern-row")
-    assert found.staging.cautions[0].startswith("Aim at the lanterns")
+    assert found.staging.cautions[0].text.startswith("Aim at the lanterns")
     assert len(found.staging.cautions) == len(set(found.staging.cautions)) >= 2
 
 

@@ -10,16 +10,17 @@ from compose.draw.card.before import author_said
 from compose.draw.signs.shapes import Drawing
 from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
+from compose.staging.cautions import cautions_of
 from compose.staging.staging import Staging
 from compose.telling.amounts import ages_said
 from compose.telling.care import with_cautions
+from compose.telling.cautions import cautions_told
 from compose.telling.for_class import odd_ball_lines, team_lines, time_line
 from compose.telling.needed import kit_lines
 from compose.telling.rules import Rules, rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.game import Core
-from grammar.finding import Finding
 from grammar.frozen import field, frozen
 from library.records import KitItem
 
@@ -89,8 +90,10 @@ def card_of(
     odd = tuple(odd_ball_lines(staging, wording)) if staging is not None and staging.courts else ()
     kit = tuple(kit_lines(staging, wording)) if staging is not None and _for_all(staging) else rules.kit
     of_class = CardSection(_class_heading(staging, wording), tuple(_for_class(staging, wording)))
-    care = care_of(staging) if staging is not None else ()
-    sections = (of_class, *_sections(core, rules, (kit, odd), said, catalogue or {}, care, wording))
+    of_game = staging.cautions if staging is not None else cautions_of(core, (), catalogue or {})
+    found = care_of(staging) if staging is not None else ()
+    care = with_cautions(found, cautions_told(of_game, wording), wording)
+    sections = (of_class, *_sections(core, rules, (kit, odd), said, care, wording))
     card = Card(
         title=core.title,
         about=about_of(core, said.before, wording),
@@ -143,14 +146,12 @@ def _sections(
     rules: Rules,
     of_staging: tuple[tuple[str, ...], tuple[str, ...]],
     said: CardNotes,
-    catalogue: Mapping[str, KitItem],
-    care: tuple[Finding, ...],
+    care: tuple[str, ...],
     wording: Wording,
 ) -> tuple[CardSection, ...]:
     """Every section a card may have, in order; those without lines are not shown. `of_staging` is the kit, and who
     gets the odd ball."""
     say, (kit, odd) = wording.say, of_staging
-    cautions = _cautions(core, catalogue, wording)
     return (
         CardSection(say("You need"), tuple(sentence(line).removesuffix(".") for line in kit)),
         CardSection(say("Set up"), (*_lines(rules.setup), *odd)),
@@ -160,7 +161,7 @@ def _sections(
         CardSection(say("Choices for the class"), _lines(rules.choices)),
         CardSection(say("Say to the class"), _lines(cues_of(core, said.before, wording))),
         CardSection(say("What is changed"), tuple(_changed(*one, wording) for one in said.modifiers)),
-        CardSection(say("Take care"), (*with_cautions(care, cautions, wording), say(LAST_WORD)), "care"),
+        CardSection(say("Take care"), (*care, say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), tuple(sentence(line) for line in said.known), "proof"),
     )
 
@@ -175,21 +176,6 @@ def _changed(name: str, did: str, wording: Wording) -> str:
         return sentence(name)
     told = wording.author(did).rstrip(".")
     return f"{wording.say('{name}: {rule}', name=sentence(name)[:-1], rule=told)}."
-
-
-def _cautions(core: Core, catalogue: Mapping[str, KitItem], wording: Wording) -> tuple[str, ...]:
-    """The author's cautions and those of the modifiers, then those of the kit."""
-    told, plurals = (*core.told.care, *core.told.cautions), dict(core.plurals)
-    kinds = [kind for kind in core.play.kinds if kind.like.key in catalogue]
-    kit = [_of_kit(plurals[kind.id], catalogue[kind.like.key].caution, wording) for kind in kinds]
-    return _lines(sentence(line) for line in (*(wording.author(text) for text in told), *kit))
-
-
-def _of_kit(name: str, caution: str, wording: Wording) -> str:
-    if not caution:
-        return ""
-    said = wording.author(caution)
-    return wording.say("{name}: {rule}", name=wording.named(name), rule=f"{said[0].lower()}{said[1:]}")
 
 
 def _class_heading(staging: Staging | None, wording: Wording) -> str:

@@ -17,9 +17,11 @@ from compose.draw.lesson.timetable import (
     KitShared,
     LessonTable,
 )
+from compose.staging.cautions import together
 from compose.staging.resolved import resolved
 from compose.telling.amounts import ages_said, minutes_said
 from compose.telling.care import with_cautions
+from compose.telling.cautions import cautions_told
 from compose.telling.for_class import team_lines
 from compose.telling.french import joined
 from compose.telling.needed import kit_lines, stand_in_lines, unlisted_of_all
@@ -176,7 +178,7 @@ def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
 
 def _cautions(table: LessonTable, wording: Wording) -> tuple[str, ...]:
     """Those of the games, of their modifiers and of the kit, with whatever stands in."""
-    said = (sentence(wording.author(text)) for one in table.games for text in one.staging.cautions)
+    said = cautions_told(together(each for one in table.games for each in one.staging.cautions), wording)
     gravest = by_gravity(each for one in table.games for each in care_of(one.staging))
     return with_cautions(gravest, said, wording)
 

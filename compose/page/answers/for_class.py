@@ -14,6 +14,7 @@ from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging, stage
 from compose.staging.teams import usual_players
 from compose.telling.care import with_cautions
+from compose.telling.cautions import cautions_told
 from compose.telling.for_class import class_lines
 from compose.telling.wording import Wording
 from grammar.game import Game
@@ -51,6 +52,5 @@ def for_class(found: Fit, wording: Wording, key: str) -> ForClass:
         drawing = class_plan(staging.game, shown(found), wording=wording, letters=letters)
         return svg_of(drawing, key=f"{key}{letters:g}-".replace(".", "-"))
 
-    said = (wording.author(each) for each in staging.cautions)
-    cautions = with_cautions(care_of(staging), said, wording)
+    cautions = with_cautions(care_of(staging), cautions_told(staging.cautions, wording), wording)
     return ForClass(tuple(class_lines(staging, wording)), cautions, plan(1.0), plan(LARGER))

@@ -16,6 +16,7 @@ from compose.page.answers.known import fit_of_asked
 from compose.page.answers.values import Asked
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
+from compose.telling.cautions import cautions_told
 from compose.telling.french import side_label
 from compose.telling.voice import Voice
 from grammar.core.ends import Meeting
@@ -41,7 +42,7 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
         match.most_rounds,
         max(1, found.staging.teams.playing or found.staging.pupils),
         tuple(counters(net, made.game, players, Voice(core, wording))) if net is not None else (),
-        tuple(wording.author(each) for each in found.staging.cautions[:3]),
+        cautions_told(found.staging.cautions, wording)[:3],
         net is None or bool(idle_places(net)),
         match.groups if core.play.match.resting and match.courts == 1 else 0,
         match.meeting is Meeting.ALL_MEET_ALL,
