@@ -114,7 +114,7 @@ class Round:
             yield from self._settled(told, after, done, turn + 1)
 
     def _due(self, before: Board, after: Board) -> list[tuple[when.When, str]]:
-        rows = dict(zip(rows_of(self.sheet), zip(before.rows, after.rows, strict=True), strict=True))
+        rows = list(zip(rows_of(self.sheet), before.rows, after.rows, strict=True))
         found = []
         for rule in self.sheet.said(when.When):
             if isinstance(rule.event, events.Becomes):
@@ -122,7 +122,7 @@ class Round:
                 for side in (each for each in sides if self._so(rule, each, after)):
                     was = before if self._so(rule, side, before) else None
                     found += [(rule, side)] * times_become_so(self.sheet, rule.event.claim, side, was, after)
-            found += [(each, s) for (each, s), (was, now) in rows.items() if each is rule and was < asked(rule) <= now]
+            found += [(each, s) for (each, s), was, now in rows if each is rule and was < asked(rule) <= now]
         return found
 
     def _spoken_of(self, event: events.Becomes) -> tuple[str, ...]:

@@ -95,13 +95,14 @@ class Sheet:
 
     def said(self, kind: type[Sentence], granted: bool = False) -> tuple[Sentence, ...]:
         """All sentences of a kind that hold: those of the sheet itself, or those taken for granted."""
-        if (kind, granted) not in self.known:
+        found = self.known.get((kind, granted))
+        if found is None:
             tree = self.granted if granted else self.tree
             lines = (line.sentence for name in ("set-up", "play", "when", "finish") for line in tree.lines(name))
             held = (self._held(line) for line in lines)
             plain = (each for line in held if line is not None for each in plainly(line))
-            self.known[kind, granted] = tuple(line for line in plain if isinstance(line, kind))
-        return cast("tuple[Sentence, ...]", self.known[kind, granted])
+            found = self.known[kind, granted] = tuple(line for line in plain if isinstance(line, kind))
+        return cast("tuple[Sentence, ...]", found)
 
     def _held(self, line: Node) -> Node | None:
         if not isinstance(line, Switched):

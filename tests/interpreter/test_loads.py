@@ -76,7 +76,7 @@ CASES = {
         "finish": "a side wins when it has 3 logs in its peat base",
     },
     "of two kinds": {
-        "kit": "3 logs, like a cone\n  2 stones, like a box",
+        "kit": "2 logs, like a cone\n  2 stones, like a box",
         "set_up": "logs in the middle\n  stones in the middle",
         "start": "the middle",
         "play": "players take a target from the middle to their peat base\n  players touch players of the other side",

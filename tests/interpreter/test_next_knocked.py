@@ -40,12 +40,13 @@ when
   a ball crosses the back line: the roller's side scores 1 point
   {when}
 finish
+  {bound}
   after 4 min: more points wins, else the next {what} knocked wins
 """
-USUAL = {"half": "1 in 2 of the attempts", "space": ""}
+USUAL = {"half": "1 in 2 of the attempts", "space": "", "bound": "the first side to 3 points wins"}
 USUAL |= {"north": 4, "south": 1, "hits": 2, "target": "mats", "what": "mat", "when": ""}
 LINES = {
-    "a mat": {},
+    "a mat, with points as far as they are counted": {"bound": ""},
     "a cone, which falls": {"target": "cones", "what": "cone"},
     "it scores, too": {"when": "a mat is knocked: the roller's side scores 1 point"},
     "it costs": {"when": "a mat is knocked: its side loses 1 point"},
@@ -72,7 +73,7 @@ def test_points_decide_until_the_clock_and_mats_after_it(north: int, south: int,
     """Each tries twice a minute, half of it at the mat: two Poisson processes of points until the clock, whose
     difference is Skellam's (1946, as `scipy.stats.skellam`; from memory); of the mats rung after it the first is of
     either side with its share of both rates."""
-    game = Played(_text({"north": north, "south": south, "hits": hits}), {"north": 1, "south": 1})
+    game = Played(_text({"north": north, "south": south, "hits": hits, "bound": ""}), {"north": 1, "south": 1})
     course = exact_course(game.space, game.constants, 30.0)
     a, b = north / 10 * 4, south / 10 * 4
     level = skellam.pmf(0, a, b)

@@ -32,7 +32,7 @@ when
   a cone is knocked: it stays down and the thrower's side scores 1 point
   {when}
 finish
-  the first side to 3 points wins
+  the first side to 2 points wins
   after 3 min: more points wins, else a draw
 """
 WAYS = {
