@@ -6,11 +6,10 @@ import re
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
-from windows import FIXTURES, PHONE, Served, at, opened
+from windows import PHONE, Served, at, opened
 
 from compose.forecast.resting import Standing, _next
 
-browser, program, opens = FIXTURES
 WORDS = {"en-GB": ("group", "Resting: "), "fr-FR": ("groupe", "Au repos\u00a0: ")}
 
 

@@ -11,9 +11,8 @@ from desks import browser as client_of
 from playwright.sync_api import Browser, BrowserContext
 from test_in_browser import SCREENS
 from test_share_screen import given_by
-from windows import FIXTURES, LAPTOP, PHONE, TABLET, Served, at, opened, settled
+from windows import LAPTOP, PHONE, TABLET, Served, at, opened, settled
 
-browser, program, opens = FIXTURES
 SMALL_LAPTOP, SMALL_PHONE = {"width": 1366, "height": 768}, {"width": 320, "height": 640}
 # What a finger does not hit that comes down 21 px from the middle of a control (44 px: WCAG 2.2, 2.5.5; less the edges
 # of pixels), or whose words are cut off. Rows that are tapped through their labels count with them.

@@ -7,11 +7,10 @@ from pathlib import Path
 import pytest
 from desks import BEGIN
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
-from windows import FIXTURES, LAPTOP, LONGEST_MS, PHONE, TABLET, Served, at, opened, settled
+from windows import LAPTOP, LONGEST_MS, PHONE, TABLET, Served, at, opened, settled
 
 from compose.page.kept import FILE
 
-browser, program, opens = FIXTURES
 ABOUT = "Two sides clear each other's row of cones."
 HOSTILE = BEGIN.replace(ABOUT, "<img src=x onerror=alert(1)><script>alert(2)</script>")
 SCREENS = (

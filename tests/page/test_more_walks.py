@@ -8,11 +8,10 @@ import pytest
 from desks import BEGIN
 from playwright.sync_api import Browser, BrowserContext, Error, Page, expect
 from test_share_screen import given_by
-from windows import FIXTURES, LAPTOP, LONGEST_MS, PHONE, Served, at, opened, settled
+from windows import LAPTOP, LONGEST_MS, PHONE, Served, at, opened, settled
 
 from compose.page.kept import FILE, keep_group
 
-browser, program, opens = FIXTURES
 # A phone that cannot be kept awake; what it is asked for is counted.
 STUBS = """
 delete Navigator.prototype.wakeLock;

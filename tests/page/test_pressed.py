@@ -5,9 +5,8 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import APIResponse, Browser, BrowserContext, CDPSession, Locator, Page, Route, expect
 from test_why_screen import STUCK
-from windows import FIXTURES, LAPTOP, LONGEST_MS, PHONE, Served, at, opened, settled
+from windows import LAPTOP, LONGEST_MS, PHONE, Served, at, opened, settled
 
-browser, program, opens = FIXTURES
 REMIX = "/remix/lantern-row?with=kick+instead"
 PARTS = ("odds", "choices", "proof", "rows", "minutes", "mends")
 

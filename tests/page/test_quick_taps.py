@@ -6,9 +6,7 @@ import re
 
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 from test_why_screen import STUCK
-from windows import FIXTURES, LAPTOP, PHONE, Served, at, opened, settled
-
-browser, program, opens = FIXTURES
+from windows import LAPTOP, PHONE, Served, at, opened, settled
 
 
 def tap(page: Page, *ids: str) -> None:

@@ -8,11 +8,10 @@ from pathlib import Path
 import pytest
 from desks import BEGIN
 from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
-from windows import FIXTURES, LAPTOP, PHONE, Served, at, opened, settled
+from windows import LAPTOP, PHONE, Served, at, opened, settled
 
 from compose.page.guard import MOST_SENT
 
-browser, program, opens = FIXTURES
 # A winner lies wherever a second tap may come down.
 COVERED = """() => {
   const look = new CSSStyleSheet();

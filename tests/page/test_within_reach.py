@@ -5,9 +5,8 @@ from __future__ import annotations
 import pytest
 from desks import BEGIN
 from playwright.sync_api import Browser, BrowserContext, Page, expect
-from windows import FIXTURES, LAPTOP, PHONE, TABLET, Served, at, opened
+from windows import LAPTOP, PHONE, TABLET, Served, at, opened
 
-browser, program, opens = FIXTURES
 SIZES = pytest.mark.parametrize("size", [PHONE, TABLET, LAPTOP], ids=["phone", "tablet", "laptop"])
 SLIP = BEGIN.replace("players underarm throw a foam ball", "players underarm thro a foam ball")
 LINE = next(number for number, line in enumerate(SLIP.splitlines(), 1) if "thro a" in line)

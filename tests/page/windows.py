@@ -109,30 +109,6 @@ def at(
     return context
 
 
-@pytest.fixture(scope="module", name="window")
-def _window() -> Iterator[Browser]:
-    with windows() as browser:
-        yield browser
-
-
-@pytest.fixture(scope="module", name="served")
-def _served(window: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
-    running = Served(tmp_path_factory.mktemp("page"))
-    yield running
-    running.stop()
-
-
-@pytest.fixture(name="tabs")
-def _tabs(window: Browser) -> Iterator[list[BrowserContext]]:
-    held: list[BrowserContext] = []
-    yield held
-    for each in held:
-        each.close()
-
-
-FIXTURES = (_window, _served, _tabs)  # for a module of tests to take: a browser, the program, and what it opens
-
-
 def opened(context: BrowserContext, served: Served, path: str) -> Page:
     """A tab at a screen, with everything there that comes later."""
     page = context.new_page()
