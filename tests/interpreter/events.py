@@ -192,13 +192,11 @@ def rules_for(sheet: Sheet, deed: Deed, board: Board) -> list[tuple[when.When, b
     for granted in (False, True):
         for rule in sheet.said(when.When, granted=granted):
             narrow = speaks_of(sheet, rule.event, deed, board)
-            if narrow is None:
-                continue
-            there = _from_there(sheet, rule.whence, deed, board)
-            doer = by_whom(sheet, rule, deed, board)
+            there = _from_there(sheet, rule.whence, deed, board) if narrow is not None else None
+            doer = by_whom(sheet, rule, deed, board) if there is not None else None
             if rule.bounced is not None:
                 there = there + 1 if deed.bounced and there is not None else None
-            if there is not None and doer is not None:
+            if narrow is not None and there is not None and doer is not None:
                 found.append((rule, not granted, narrow + there + doer))
     return found
 
