@@ -21,6 +21,7 @@ from compose.draw.lesson.findings import lesson_findings
 from compose.draw.lesson.minutes_bar import NAMES as NAMES_OF_SLOTS
 from compose.draw.lesson.minutes_bar import time_bar
 from compose.draw.lesson.sheet import lesson_card
+from compose.draw.lesson.talk import warm_up_lines
 from compose.draw.lesson.timetable import COOL_DOWN, PLAY, Planned, fitted, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.draw.signs.lettering import width_em
@@ -130,7 +131,7 @@ def test_modifiers_are_for_all_games_or_for_one():
 def test_warm_up_and_talk_are_about_what_the_games_practise():
     card = lesson_card(lesson_table([planned(name, minutes=60) for name in TWO], library.norms()), "Monday")
     words = skill_words()
-    assert card.section("Warm-up").lines[0] == words["overarm throw"].warm_up
+    assert card.section("Warm-up").lines[0].startswith(words["overarm throw"].warm_up)
     talk = card.section("Talk").lines
     assert words["overarm throw"].ask in talk
     cue = resolved(library_game("heron-and-pike")).told.cues[0]
@@ -142,7 +143,10 @@ def test_every_skill_of_a_game_has_words_in_both_languages(name):
     french = wording_of("fr")
     for skill in resolved(library_game(name)).facts.skills:
         words = skill_words()[skill]
-        assert french.author(words.warm_up) != words.warm_up and french.author(words.ask) != words.ask
+        assert all(french.author(text) != text for text in (words.ask, *(way.text for way in words.ways)))
+
+
+BALLS = [name for name, item in library.kit_catalogue().items() if item.category == "ball"]
 
 
 def of_class(game, pupils, round_min=3.0, balls=None):
@@ -161,15 +165,37 @@ def test_every_game_says_how_it_is_played(name):
     assert {*rules.play, *rules.when, *rules.finish} <= {*told}
 
 
-@pytest.mark.parametrize(("balls", "enough"), [(None, False), (5, False), (13, True)])
-def test_a_warm_up_asks_for_no_more_balls_than_there_are(balls, enough):
-    """In pairs 25 pupils need 13 balls."""
+@pytest.mark.parametrize(("balls", "way"), [(None, 1), (5, 2), (7, 1), (11, 1), (12, 0)])
+def test_a_warm_up_asks_for_no_more_balls_than_there_are(balls, way):
+    """In pairs of which one is of three 25 pupils need 12 balls, in groups of at most four 7."""
     sheet = next(path for path in library.game_paths() if path.stem == "lantern-row").read_text(encoding="utf-8")
     kicked = of_class(game_of(sheet.replace("skills overarm throw, aim", "skills kick, run")), 25, balls=balls)
     lines = lesson_card(lesson_table([kicked], library.norms()), "Monday").section("Warm-up").lines
     words = skill_words()
-    assert (words["kick"].warm_up in lines) == enough
+    assert lines[0].startswith(words["kick"].ways[way].text)
+    assert ("It takes" in lines[0]) == (way < 2) and ("One pair is of three." in lines[0]) == (way == 0)
     assert words["run"].warm_up in lines
+
+
+@given(
+    st.sampled_from(sorted(skill_words())),
+    st.integers(1, 36),
+    st.dictionaries(st.sampled_from(BALLS), st.integers(1, 30)),
+)
+def test_every_class_can_do_its_warm_up_with_what_it_has(skill, pupils, cupboard):
+    """Whatever a class owns: as many balls as are asked for are there, soft and fit for what is done with them, and
+    nobody is left without a partner."""
+    things = tuple(InCupboard(name, count, name, nowhere()) for name, count in cupboard.items())
+    sheet = next(path for path in library.game_paths() if path.stem == "lantern-row").read_text(encoding="utf-8")
+    game = game_of(sheet.replace("skills overarm throw, aim", f"skills {skill}"))
+    group = evolve(some_class(pupils), cupboard=things or (InCupboard("cone", 1, "cone", nowhere()),))
+    (line,) = warm_up_lines([Planned(game, stage(game, library.norms(), library.kit_names(), group), 3.0)], ENGLISH)
+    asked = re.search(r"It takes (\d+) ball", line)
+    there = sum(count for name, count in cupboard.items() if "at people" in library.kit_catalogue()[name].serves)
+    assert (int(asked[1]) if asked else 0) <= there
+    assert ("beanbag" in cupboard and len(cupboard) == 1) <= (asked is None), "nobody throws bags at each other"
+    paired = line.lower().startswith("in pairs")
+    assert ("of three." in line) == (paired and pupils % 2 == 1 and pupils > 1)
 
 
 @pytest.mark.parametrize(("round_min", "rounds"), [(3.0, 3), (30.0, 0)])

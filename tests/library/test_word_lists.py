@@ -84,7 +84,7 @@ def names():
 def texts():
     """The texts that are quoted in sheets and in the kit, titles, names of modifiers, switches, values and halls."""
     found = {item.caution for item in kit_catalogue().values() if item.caution}
-    found |= {text for words in skill_words().values() for text in (words.warm_up, words.ask)}
+    found |= {text for words in skill_words().values() for text in (words.ask, *(way.text for way in words.ways))}
     drawn = (*halls().values(), *told_halls())
     found |= {hall.name for hall in drawn} | {fixed.name for hall in drawn for fixed in hall.obstacles}
     for sheet, text in sheets():
