@@ -27,6 +27,7 @@ from compose.telling.findings import FINDING
 from compose.telling.wording import ENGLISH, wording_of
 from compose.terminal.carding import Asked, make_card
 from compose.terminal.typed.classes import Who
+from grammar.core.ends import Meeting
 from grammar.finding import IDLE, Finding, Severity
 from grammar.span import nowhere
 from tests.check.build import rule
@@ -43,6 +44,18 @@ def found(wins, stopped=0.27, idle=0.19, minutes=5.68):
 
 def warning(code):
     return Finding(code, Severity.WARNING, f"What {code} says of the herons.", nowhere(), "Mend it.")
+
+
+def test_odds_of_a_series_are_not_called_those_of_a_round():
+    """Whatever the match is but one round, its odds are those of the game that the sheet asks for."""
+    answers = found([("the first side", 0.25), ("the second side", 0.25), ("the third side", 0.25)])
+    meeting = Match(groups=3, meeting=Meeting.ALL_MEET_ALL, rounds=3)
+    _, told = forecast_lines(answers, meeting, ENGLISH)
+    assert "25 % of the games of 3 rounds between 3 sides, and nobody 25 %." in told
+    assert "des parties de 3 manches entre 3 équipes" in forecast_lines(answers, meeting, FRENCH)[1]
+    for match in (meeting, Match(best_of=3), Match(halves=True), Match(halves=True, parts=3, of_rounds=True)):
+        assert not match.one_round
+        assert " of the rounds" not in forecast_lines(answers, match, ENGLISH)[1]
 
 
 def test_the_forecast_in_two_sentences():

@@ -144,6 +144,10 @@ def turns_said(found: Answers, wording: Wording) -> str:
 
 def _of_games(wins: str, match: Match, wording: Wording) -> str:
     """What the odds are the odds of."""
+    if match.meeting is not None:
+        number, groups = wording.figure(match.rounds), wording.figure(match.groups)
+        pattern = "{wins} of the games of {number} rounds between {groups} sides"
+        return wording.say(pattern, wins=wins, number=number, groups=groups)
     if match.of_rounds:
         number = wording.figure(match.parts)
         return wording.say("{wins} of the games of {number} rounds", wins=wins, number=number)

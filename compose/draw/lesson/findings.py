@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.draw.lesson.timetable import LessonTable
+from compose.draw.lesson.timetable import PLAY, LessonTable, wanted_of
 from compose.staging.found import note, warning
 from compose.staging.norms import Ability
+from compose.staging.where import of_length
 from grammar.amounts import percent
 from grammar.finding import Finding
-from grammar.said import Figure, Percent, said
+from grammar.said import Figure, Many, Named, Percent, said
 from library import Norms
 
 
 def lesson_findings(table: LessonTable, norms: Norms) -> Iterator[Finding]:
     """Too little play, and too little movement."""
+    yield from _rounds_lacking(table)
     ability, first = Ability(norms), table.games[0]
     place, ages = first.game.sheet.span, first.staging.ages_years
     least = ability.read("lesson play", "least", ages).value
@@ -36,3 +38,21 @@ def lesson_findings(table: LessonTable, norms: Norms) -> Iterator[Finding]:
             asked=Percent(asked),
         )
         yield note("F-lesson-active", title, place, "Fewer waiting, more balls, shorter talk.", active=table.active)
+
+
+def _rounds_lacking(table: LessonTable) -> Iterator[Finding]:
+    """Games that ask for more rounds than they get: a side may then play twice where others play once."""
+    for number, one in enumerate(table.games):
+        wanted, there = wanted_of(one), table.rounds_of(number)
+        if one.round_min is None or there >= wanted or wanted < 2:
+            continue
+        left = sum(slot.minutes for slot in table.slots if slot.game == number and slot.kind == PLAY)
+        title = said(
+            "Of {game} {rounds} of {wanted} fit: {left} min of the lesson are left for it, a round takes {time} min.",
+            game=Named(one.game.title),
+            rounds=Many(there, "round", "rounds"),
+            wanted=wanted,
+            left=Figure(left, ".3g"),
+            time=Figure(one.round_min, ".3g"),
+        )
+        yield warning("F-time", title, of_length(one.game), "Play shorter rounds, or a game less.", rounds=there)

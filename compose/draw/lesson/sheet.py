@@ -16,6 +16,7 @@ from compose.draw.lesson.talk import talk_lines, warm_up_lines
 from compose.draw.lesson.timetable import (
     KitShared,
     LessonTable,
+    wanted_of,
 )
 from compose.staging.cautions import together
 from compose.staging.resolved import resolved
@@ -137,6 +138,7 @@ def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
     if game.told.about:
         yield about_of(game, table.games[order].before, wording)
     yield from team_lines(table.games[order].staging, wording)
+    yield from _rounds_lacking(table, order, wording)
     yield from _swapped_in(table, order, wording)
     rules = rules_of(game, wording)
     yield " ".join(rules.setup)
@@ -147,11 +149,18 @@ def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
         yield f"{turns_said(numbers, wording)} {wording.say('(forecast)')}."
 
 
+def _rounds_lacking(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
+    wanted, there = wanted_of(table.games[order]), table.rounds_of(order)
+    if there < wanted > 1:
+        rounds = wording.counted(wanted, "round", "rounds")
+        told = wording.counted(there, "round", "rounds") if there else wording.say("a part of one")
+        yield wording.say("The game asks for {wanted}; there is time for {number}.", wanted=rounds, number=told)
+
+
 def _swapped_in(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
     """Whoever is to change in from round to round, where there is only one."""
     teams = table.games[order].staging.teams
-    rounds = sum(slot.rounds for slot in table.slots if slot.game == order)
-    if rounds <= 1 and (teams.resting or (teams.over and teams.odd_pupil is Odd.CHANGES)):
+    if table.rounds_of(order) <= 1 and (teams.resting or (teams.over and teams.odd_pupil is Odd.CHANGES)):
         yield wording.say("There is time for one round: change whoever does not play in when half of it is over.")
 
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from compose.net.match import match_of
 from compose.staging.minutes import Lesson, Rounds, whole_rounds
 from compose.staging.moving import COOLING_DOWN, LISTENING, SETTING_UP, WARMING_UP, active_share, played
 from compose.staging.norms import Ability, Ages
+from compose.staging.resolved import resolved
 from compose.staging.staging import Staging
 from grammar.frozen import evolve, field, frozen
 from grammar.game import Game, GameKit
@@ -20,16 +22,8 @@ if TYPE_CHECKING:
 LEAST_ROUND_MIN = 2.0  # assumption: a round cut shorter than this is not worth laying out
 NO_ROUNDS = Rounds(0, 0.0, 0.0)
 
-ARRIVE, WARM_UP, SET_UP, EXPLAIN, PLAY, CHANGE_OVER, COOL_DOWN, CLEAR = (
-    "arrive",
-    "warm-up",
-    "set up",
-    "explain",
-    "play",
-    "change over",
-    "cool down",
-    "clear",
-)
+ARRIVE, WARM_UP, SET_UP, EXPLAIN = "arrive", "warm-up", "set up", "explain"
+PLAY, CHANGE_OVER, COOL_DOWN, CLEAR = "play", "change over", "cool down", "clear"
 
 EFFORT = {  # rows of norms/effort.toml
     WARM_UP: WARMING_UP,
@@ -121,6 +115,10 @@ class LessonTable:
     short_min: float = field(default=0.0)
     active: float | None = None
 
+    def rounds_of(self, number: int) -> int:
+        """How many whole rounds of a game there are."""
+        return sum(slot.rounds for slot in self.slots if slot.game == number)
+
     @property
     def played_min(self) -> float:
         """The minutes of all play."""
@@ -131,7 +129,8 @@ def lesson_table(games: Sequence[Planned], norms: Norms) -> LessonTable:
     """Everything that is not play has the time of the class, or its usual one; what is left is shared evenly between
     the games.
 
-    Where a game does not use up its share in whole rounds, the others get the rest; what is left at the end goes to
+    Where a game does not use up its share in whole rounds, the others get the rest, those first that lack rounds that
+    they ask for; what is left at the end goes to
     the talk of the cool-down.
     """
     ages = games[0].staging.ages_years
@@ -196,10 +195,15 @@ def shared(games: Sequence[Planned], again: float, left: float) -> list[tuple[Ro
         fitting = [at for at in lasting if found[at][0].each + found[at][0].pause <= left + 1e-9]
         if not fitting:
             return found
-        at = min(fitting, key=lambda each: found[each][0].number)
+        at = min(fitting, key=lambda each: (found[each][0].number >= wanted_of(games[each]), found[each][0].number))
         more = evolve(found[at][0], number=found[at][0].number + 1)
         left -= more.minutes - found[at][1]
         found[at] = more, more.minutes
+
+
+def wanted_of(one: Planned) -> int:
+    """How many rounds the game asks for: best of three may need three, three sides that all meet need three."""
+    return match_of(resolved(one.game)).most_rounds
 
 
 def fitted(share: float, round_min: float | None, again: float) -> tuple[Rounds, float]:
