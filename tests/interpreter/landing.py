@@ -36,9 +36,17 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
     loose = sheet.held and not own and line.state == "missed"
     rest = Spot("court", AT, None) if loose else goal(sheet, line.place, scene, sent, rule=False)
     flew = deed.outcome in (MISSED, HIGH) or (deed.outcome == REACHED and deed.aim.what not in ("mate", "way"))
-    if not flew or rest.place not in ("half", "court"):
+    if not flew or rest.place not in ("half", "court") or not _is_a_place(sheet, line.place):
         return [rest]
     return [rest, *_unfollowed(sheet, rest, deed)]
+
+
+def _is_a_place(sheet: Sheet, place: resting.RestingPlace) -> bool:
+    """Whether a ball comes to lie there, anywhere in it; whoever has it again, or is given it, has it in the hands."""
+    if isinstance(place, ball.RestTo):
+        meant = sheet.meaning(place.where.name)
+        return not isinstance(meant, Folk | Part) and sheet.side_meant(meant) is None
+    return isinstance(place, resting.RestInHalf | resting.RestToHalf | resting.RestThere)
 
 
 def about_balls(sheet: Sheet, said: when.Consequence) -> bool:

@@ -135,3 +135,38 @@ def test_of_a_place_that_lies_nowhere_only_its_own_line_is_told() -> None:
     assert parsed.value is not None
     (found,) = resolve(parsed.value.games[0], library.kit_categories()).findings
     assert found.title == "There is more than one side line."
+
+
+STANDING = """
+game Still Up
+space
+  court 18 m by 9 m, halved across
+  far bench: behind the back line of north
+sides
+  north and south, 2 to 14 players each
+kit
+  1 soft ball, like a foam ball
+  2 cones for each side
+set-up
+  soft ball in the half of south
+  cones on the back line of their side
+play
+  players roll a soft ball at the cones of the other side
+when
+  a cone is knocked: it stays down
+  {when}
+finish
+  at the end {counted} 1 point
+  after 4 min: more points wins, else a draw
+"""
+
+
+@pytest.mark.parametrize(("counted", "when", "whose"), [
+    ("cones standing score", "a ball is caught: play goes on", {"north", "south"}),
+    ("players on the far bench score", "a ball is caught: the thrower goes to the far bench of north", {"north"}),
+])  # fmt: skip
+def test_what_stands_and_who_sits_somewhere_counts_for_whoever_has_it(counted: str, when: str, whose: set[str]) -> None:
+    game = game_in(STANDING.format(counted=counted, when=when))
+    ours, theirs = read_by_both(game, PLAYERS)
+    assert ours == theirs
+    assert {side for side, terms in scores(net_in(game, PLAYERS)) if terms} == whose

@@ -48,8 +48,12 @@ finish
 """
 
 
-def test_two_who_play_each_for_themselves_catch_each_others_balls() -> None:
-    agree(game_in(ALONE), {"larks": 2})
+@pytest.mark.parametrize("aim", ["the players", "the players or the pin"])
+def test_two_who_play_each_for_themselves_catch_each_others_balls(aim: str) -> None:
+    text = ALONE.replace("at the players", f"at {aim}")
+    if "pin" in aim:
+        text = text.replace("kit\n", "kit\n  1 pin\n").replace("set-up\n", "set-up\n  pin in the middle\n")
+    agree(game_in(text), {"larks": 2})
 
 
 @pytest.mark.parametrize(("start", "waiting"), [("all but 2 players", 0), ("all but 1 player", 1), ("1 player", 1)])

@@ -43,10 +43,15 @@ USUAL = {
     "play": "",
     "when": "a ball is missed: the ball goes back",
 }
+SHUT = "halved across\n  reed zone: 2 m deep, before each back line, nobody enters there"
 WAYS = {
     "a miss": {},
     "one's own aim": {"whose": "their"},
     "a line of the play": {"play": "a missed ball goes back", "when": ""},
+    "past where nobody fetches it": {"cut": SHUT, "play": "a missed ball goes back", "when": ""},
+    "into where nobody fetches it": {"cut": SHUT, "play": "a missed ball goes to the half it was sent to", "when": ""},
+    "to the others, past it": {"cut": SHUT, "play": "a missed throw goes to the other side", "when": ""},
+    "to their half, into it": {"cut": SHUT, "play": "a missed ball goes to the half of the other side", "when": ""},
     "after a point": {"play": "a missed throw goes back", "when": "a cone is knocked: the ball goes back"},
     "to the crate": {"when": "a ball is missed: the soft ball goes back to the crate"},
     "to their crate in the play": {"play": "a missed ball goes back to the crate", "when": ""},

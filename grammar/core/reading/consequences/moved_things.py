@@ -29,7 +29,7 @@ from grammar.core.rules import (
     Shift,
 )
 from grammar.core.runs import InARow
-from grammar.core.values import KindId, Landmark, OnStep, SideId, Sort, Spot, Thing, TrackId
+from grammar.core.values import KindId, Landmark, OnStep, Owner, SideId, Sort, Spot, Thing, TrackId
 from grammar.meanings import PlaceMeaning, side_named
 from grammar.said import quoting, write
 from grammar.sentences import resting, then
@@ -185,14 +185,11 @@ def _home_meant(reader: Reader, phrase: Np, moment: Moment) -> SideId:
     meaning = reader.game.meaning(phrase.name)
     if isinstance(meaning, PlaceMeaning):
         own = evolve(moment.spoken, own=moment.spoken.parts.get(Whose.ACTOR))
-        spots = reader.spots("in", phrase, own, frozenset())
-        owners = {spot.owner for spot in spots}
-        side = next(iter(owners)) if len(owners) == 1 else None
+        whose_home: set[Owner | None] = {spot.owner for spot in reader.spots("in", phrase, own, frozenset())}
     elif (named := side_named(meaning)) and phrase.determiner != "all":
-        side = SideId(named)
+        whose_home = {SideId(named)}
     else:
-        found = movers(reader, phrase, moment)
-        side = found[0].side if len(found) == 1 else None
-    if not isinstance(side, SideId):
+        whose_home = {each.side for each in movers(reader, phrase, moment)}
+    if len(whose_home) != 1 or not isinstance(side := whose_home.pop(), SideId):
         raise Senseless(phrase, "`{said}` is nobody's home.", write("towards the thrower"))
     return side

@@ -105,14 +105,13 @@ def resting_place(
             preposition = place.preposition if isinstance(place, resting.RestInHalf) else "in"
             if preposition not in ("in", "on"):
                 raise Senseless(place, "A ball lies in a half.", write(f"in the {place.which}"))
-            return reader.own_part(side if back else toward), isinstance(place, resting.RestInHalf)
-        case resting.RestThere():
-            spot = _one_spot(reader, place.preposition, place.where, side, toward, results, own)
+            return reader.own_part(side if back else toward), True
+        case resting.RestThere() | RestTo():
+            preposition = place.preposition if isinstance(place, resting.RestThere) else None
+            spot = _one_spot(reader, preposition, place.where, side, toward, results, own)
             return spot, (spot.of, spot.part) == (Landmark.HALF, Part.AT)
         case resting.RestBack():
             return back_to(reader, place, side), False
-        case RestTo():
-            return _one_spot(reader, None, place.where, side, toward, results, own), False
     raise Senseless(place, "A ball does not lie on a step of a track.", "Name a place of the court.")
 
 
