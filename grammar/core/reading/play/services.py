@@ -107,8 +107,8 @@ def resting_place(
                 raise Senseless(place, "A ball lies in a half.", write(f"in the {place.which}"))
             return reader.own_part(side if back else toward), True
         case resting.RestThere() | RestTo():
-            preposition = place.preposition if isinstance(place, resting.RestThere) else None
-            spot = _one_spot(reader, preposition, place.where, side, toward, results, own)
+            where_to = place.preposition if isinstance(place, resting.RestThere) else None
+            spot = _one_spot(reader, where_to, place.where, side, toward, results, own)
             return spot, (spot.of, spot.part) == (Landmark.HALF, Part.AT)
         case resting.RestBack():
             return back_to(reader, place, side), False
