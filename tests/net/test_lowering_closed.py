@@ -70,12 +70,15 @@ def test_other_balls_may_be_fetched(other: str, place: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "line",
-    ["a missed ball rests behind the back line of the other side", "a missed ball rests to the half it was sent to"],
+    ("place", "stops"),
+    [
+        ("rests behind the back line of the other side", {"behind back line/south"}),
+        ("goes to the other side", {"half/south"}),
+        ("goes to the half it was sent to", {"half/south", "reed strip/south"}),
+    ],
 )
-def test_balls_that_a_line_puts_elsewhere_stop_there(line: str) -> None:
-    [where] = missed(net(play=f"{ROLL}\n  {line}", space=f"{COURT}\n  {STRIP}"))
-    assert where in ("behind back line/south", "half/south")
+def test_balls_that_a_line_puts_elsewhere_stop_there(place: str, stops: set[str]) -> None:
+    assert missed(net(play=f"{ROLL}\n  a missed ball {place}", space=f"{COURT}\n  {STRIP}")).keys() == stops
 
 
 def test_the_outcomes_of_a_stray_still_sum_to_one() -> None:
