@@ -41,7 +41,11 @@ def guessed(
     farther = said != masked.text and words_left(section, masked.text) < words_left(section, said)
     read = attrs.evolve(line, text=masked.text if farther else said)  # "one side rests" is no "1 side"
     ways = tuple(otherwise(section, read.text, reader.names.every))
-    found = slip(section, read, values, reader.file, seek, ways, line.text)
+
+    def known(other: str) -> bool:
+        return any(reader.knows_all(other, each) for each in reader.sentences(other, line, dict(values))[0])
+
+    found = slip(section, read, values, reader.file, seek, ways, line.text, known)
     mistakes: tuple[Finding, ...] = (found.finding,)
     if seek and found.lost and found.finding.code == "L-sentence" and not values:
         stop = found.finding.place.column - line.span(reader.file).column
@@ -49,7 +53,7 @@ def guessed(
     if read.text != line.text or names:
         mistakes = tuple(_with_names(each, line, read.text, names, reader.file) for each in mistakes)
     rule = section in OF_RULES and not values  # of what a line declares the rest may be what matters
-    kept = _right(section, read.text, stop_of(section, read.text).start) if rule else ""
+    kept = reader.names.in_full(_right(section, read.text, stop_of(section, read.text).start)) if rule else ""
     likely = found.meant or (Filled(kept, {}) if kept else None)  # what is wrong with the rest hides no other mistake
     meant = (reader.meant(section, line, likely, names),) if likely else ()
     unknown = reader.unknown(section, meant[0]) if meant else []

@@ -4,7 +4,7 @@ the line as it should be where that can be seen."""
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 import attrs
 
@@ -62,11 +62,13 @@ def slip(
     seek: bool,
     ways: Iterable[str],
     written: str,
+    known: Callable[[str], bool],
 ) -> Slip:
     """The mistake of a line that is no sentence, with what it may have been meant to be.
 
     Without `seek` no better line is sought, which is quick. `values` has the words of a value for each parameter;
-    `ways` has the line in other words, in which it may go farther; `written` is the line as its author has it.
+    `ways` has the line in other words, in which it may go farther; `written` is the line as its author has it; `known`
+    says of a section whether all names of the line mean something in a sentence of it.
     """
     text, span = line.text, line.span(file)
     note = re.match(r"(?:#|//|--|;)\s*", text)
@@ -87,9 +89,9 @@ def slip(
     corrections = (*(_mended(each, span) for each in one_of_each((*found, *changed))), *moved)
     if found and not found[0].sure:
         wrong = mistake("L-sentence", corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
-    elif moved and moved[0].line == text and not holds_long_name(text):
-        places = listed((f"`{each.section}`" for each in moved), "or")
-        wrong = mistake(moved[0].code, moved[0].title, span, quoting(OF_SECTIONS, places=places))
+    elif here := [each for each in moved if each.line == text and not holds_long_name(text) and known(each.section)]:
+        places = listed((f"`{each.section}`" for each in here), "or")
+        wrong = mistake(here[0].code, here[0].title, span, quoting(OF_SECTIONS, places=places))
     else:
         wrong = _stopped(section, filled, span, ways, written)
     sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)

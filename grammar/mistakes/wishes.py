@@ -144,7 +144,8 @@ def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:
     if not wanted.strip():
         return wishes()
     worth = {wish: _worth(said, wish) for wish in wishes()}
-    worth |= {wish: of + max((_held(said, row) for row in wish.rows), default=0.0) for wish, of in worth.items() if of}
+    for wish in [wish for wish in worth if worth[wish]]:
+        worth[wish] = max((_of_both(said, wish, row) for row in wish.rows or wish.near), default=worth[wish])
     best = max(worth.values())
     near = sorted((wish for wish in wishes() if worth[wish] > best / 2), key=lambda wish: -worth[wish])
     first = (evolve(wish, rows=tuple(sorted(wish.rows, key=lambda row: -_held(said, row)))) for wish in near)
@@ -161,6 +162,13 @@ def _rarity() -> Mapping[str, float]:
 @cache
 def _stems_of(row: Row) -> frozenset[str]:
     return frozenset(stems(f"{row.example} {row.says}"))
+
+
+def _of_both(said: frozenset[str], wish: Wish, row: Row) -> float:
+    """How much of what is said belongs to a wish or stands in a row of it; what does both counts once."""
+    belongs = {stem: _weights()[stem] for stem in said & wish.stems}
+    stands = {stem: _rarity()[stem] for stem in said & _stems_of(row)}
+    return fsum(max(belongs.get(stem, 0.0), stands.get(stem, 0.0)) for stem in {*belongs, *stands})
 
 
 def _held(said: frozenset[str], row: Row) -> float:

@@ -25,7 +25,7 @@ from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
 from grammar.span import Span
 from grammar.tree import GameSheet
-from grammar.words import plural
+from grammar.words import LIKE_ENOUGH, likeness, plural
 
 _MOST_TRIED = 12
 _REWORDED = 0.15
@@ -121,10 +121,14 @@ def _read(section: str, line: str, sentence: Node) -> Node | None:
 
 
 def declared_otherwise(declared_names: Iterable[tuple[Node, Name]], used: str) -> Iterator[Correction]:
-    """The lines that declare a name near to one that is used, each with the name as used."""
-    for sentence, declared in declared_names:
+    """The lines that declare a name near to one that is used, each with the name as used; a name that is declared with
+    a word more is meant as it stands."""
+    known = tuple(declared_names)
+    if any(said < set(name.text.split()) for _, name in known for said in ({*used.split()}, {*plural(used).split()})):
+        return
+    for sentence, declared in known:
         for name in dict.fromkeys((used, plural(used), used.removesuffix("s"))):
-            for _, cost in near_names(declared.text, (name,)):
+            for _, cost in near_names(declared.text, (name,) if likeness(declared.text, name) >= LIKE_ENOUGH else ()):
                 many = sentence.count.value != 1 if isinstance(sentence, sides.Kit) else used.endswith("s")
                 number = 0.0 if name.endswith("s") == many else _OTHER_NUMBER
                 line = _renamed(sentence.words(), declared.text, name)

@@ -65,3 +65,17 @@ def test_what_players_are_to_keep_lies_in_a_place() -> None:
     assert "area of the sheet" in said
     line = "a squirrel who carries a nut is touched: the nut goes to the den base"
     assert not judge_of("nuts.rules")(SHEET.format(**SOUND | {"when": line}))
+
+
+def test_a_name_that_is_declared_with_a_word_more_is_no_slip_of_another() -> None:
+    """`bottles`, of which there are milk bottles, is not `blue` misspelt."""
+    text = SHEET.replace("squirrels, 4 players", "blue, 4 players").replace("squirrel", "blue player")
+    text = text.replace("8 nuts", "8 milk bottles").replace("nuts", "bottles").replace("a nut", "a milk bottle")
+    said = judge_of("nuts.rules")(text.format(**{**SOUND, "finish": "a side wins when it has 12 bottles and sits"}))
+    assert said and not any("speaks of" in each.title or "`blue`" in each.title for each in said), said
+
+
+def test_a_line_belongs_elsewhere_only_where_its_names_mean_something_there() -> None:
+    """Under another heading, `everybody has` would be no more a sentence than here."""
+    (found,) = judge_of("nuts.rules")(SHEET.format(**{**SOUND, "finish": "after 10 min: everybody has lost"}))
+    assert found.code == "L-sentence" and "loses" in found.hint
