@@ -23,6 +23,7 @@ SCREENS = (
 def test_the_whole_job_by_touch_on_a_phone(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
     page = opened(at(tabs, window, PHONE, has_touch=True), served, "/class")
     page.get_by_label("How many pupils").fill("26")
+    page.locator("summary", has_text="Balls").tap()
     page.get_by_role("button", name="foam balls: more", exact=True).tap()
     expect(page.get_by_label("foam balls", exact=True)).to_have_value("1")
     page.get_by_label("foam balls", exact=True).fill("0")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from pathlib import Path
 
@@ -81,6 +82,15 @@ def test_who_rests_is_said_before_a_side_is_put_to_rest(tmp_path: Path, language
     )
     for address in ("/why/lantern-row/more-mends?", "/why/lantern-row?whole=yes&"):
         assert before in client.get(f"{address}finding=c0").text.replace("\xa0", " ")
+
+
+@pytest.mark.parametrize("address", ["/mends?", "/more-mends?before=1&costly=yes&", "?whole=yes&"])
+def test_nothing_else_to_mend_is_not_said_beside_a_mend_that_says_what_it_brings(tmp_path: Path, address: str) -> None:
+    """The mend by taking away comes first, and the words below all of them later."""
+    text = browser(desk_in(tmp_path)).get(f"/why/heron-and-pike{address}with=nobody+is+out&finding=r0").text
+    assert "more-mends" in address or "Then there is to mend" in text
+    later = re.search(r'data-later="([^"]*)"', text)
+    assert "brings nothing else to mend." not in text and (later is None or "costly=yes" in later.group(1))
 
 
 @pytest.mark.parametrize(("language", "said"), [("en", "it comes of your class"), ("fr", "cela vient de votre classe")])

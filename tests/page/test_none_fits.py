@@ -45,3 +45,10 @@ def test_all_that_fit_are_shown_and_nothing_else_is_said(tmp_path: Path) -> None
 def test_that_none_is_left_is_said_otherwise(tmp_path: Path) -> None:
     text = page_for(tmp_path).get("/games?whole=yes&skill=nothing").text
     assert "No game is left" in text and "None of these" not in text and not re.search("other-games", text)
+
+
+def test_of_halls_that_are_too_small_the_least_short_comes_first(tmp_path: Path) -> None:
+    text = page_for(tmp_path, long="15", wide="12").get("/games?whole=yes").text
+    alone = re.findall(r'<li class="game">(?:(?!<li|</details>).)*?The hall is ([0-9.]+)\xa0m too small(?:(?!<li).)*?</div>', text, re.S)
+    short = [float(each) for each in alone]
+    assert len(short) > 10 and short[0] == min(short)

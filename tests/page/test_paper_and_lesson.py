@@ -126,3 +126,20 @@ def test_nothing_outside_the_lesson_is_moved(desk: Desk, client: TestClient) -> 
         client.post("/lesson/change", data={"token": desk.token, "one": one, "to": to, "do": "move"})
     client.post("/lesson/add", data={"token": desk.token, "game": "../../etc/passwd"})
     assert planned(desk.shelf, desk.sheets()) == ()
+
+
+@pytest.mark.parametrize(
+    ("long", "language", "said"),
+    [("15", "en", "Not yet for your class"), ("15", "fr", "Pas encore pour votre classe"), ("28", "en", "")],
+)
+def test_a_lesson_says_of_which_game_its_hall_is_too_small(
+    desk: Desk, long: str, language: str, said: str
+) -> None:
+    client = browser(desk, **{"accept-language": language})
+    told = {"pupils": "24", "youngest": "9", "oldest": "10", "minutes": "45", "long": long, "wide": "14"}
+    client.post("/class", data={"token": desk.token, **told})
+    client.post("/lesson/add", data={"token": desk.token, "game": "lantern-row"})
+    for text in (client.get("/lesson").text, client.get("/lesson/minutes").text):
+        before, heading, after = text.partition(said) if said else (text, "", "")
+        assert ('class="finding mend"' in text) == bool(said)
+        assert not said or (heading and "Lantern Row</strong>" in after and "finding mend" not in before)

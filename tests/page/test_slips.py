@@ -57,6 +57,7 @@ def test_the_class_that_is_not_kept_yet_is_there_again(
     page = opened(at(tabs, window, PHONE), served, "/class")
     page.locator("#pupils").fill("23")
     page.locator("#hall").select_option(index=2)
+    page.locator("summary", has_text="Balls").click()
     page.get_by_role("button", name="foam balls: more", exact=True).click()
     hall = page.locator("#hall").input_value()
     page.locator(".ways a[href='/games']").click()

@@ -27,10 +27,10 @@ def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
     game = outcome.value
     if game is None or school_class is None:
         wrong = tuple(said(each, wording).title for each in outcome.findings)
-        return Row(slug, slug, "", (0, 0), (0, 0), (), "", (), False, False, wrong)
+        return Row(slug, slug, "", (0, 0), (0, 0), (), "", (), False, False, broken=wrong)
     found = _by_forecast(fitted(game, school_class))
     mend = in_order(to_mend(found.findings))
-    core = resolved(game)
+    core, room = resolved(game), found.staging.room
     low, high = game.ages_years
     youngest, oldest = school_class.ages_years or game.ages_years
     return Row(
@@ -44,6 +44,7 @@ def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
         tuple(said(each, wording).title for each in mend),
         all(each.short <= 0 for each in found.staging.kit),
         low <= oldest and youngest <= high,
+        room.short_in_all_m if room is not None else 0.0,
     )
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 import library
-from compose.answer.answer import Answer
+from compose.answer.answer import Answer, to_mend
 from compose.draw.card.of_remix import titled
 from compose.draw.lesson.known import known_line
 from compose.draw.lesson.minutes_bar import NAMES, play_said, time_bar
@@ -19,6 +19,7 @@ from compose.page.answers.at_hand import remixed
 from compose.page.answers.for_class import LARGER
 from compose.page.answers.known import all_of, proved_of
 from compose.page.answers.paper import PAPER
+from compose.page.answers.said import said
 from compose.page.answers.values import Asked, LessonShown, Stretch
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
@@ -44,7 +45,14 @@ def lesson(games: Sequence[Asked], forecast: bool) -> LessonShown:
     card = lesson_card(table, wording.say(TITLE), wording)
     first = next((part.lines for part in card.sections if part.heading == wording.say("Lay out first")), ())
     narrow = svg_of(time_bar(table, wording, LARGER), key="narrow-bar-")
-    return LessonShown(svg_of(card.plan, key="bar-"), narrow, _stretches(table, wording), first, ())
+    stretches, lacks = _stretches(table, wording), tuple(_lacks(table, wording))
+    return LessonShown(svg_of(card.plan, key="bar-"), narrow, stretches, first, (), lacks)
+
+
+def _lacks(table: LessonTable, wording: Wording) -> Iterator[tuple[str, str]]:
+    """What is to mend before the class can play a game, but for the time, of which the whole lesson speaks."""
+    for each in table.games:
+        yield from ((each.game.title, said(lack, wording).title) for lack in to_mend(each.staging.findings))
 
 
 def sheet(games: Sequence[Asked]) -> bytes | str:

@@ -107,7 +107,8 @@ class Band:
 
 @frozen
 class Row:
-    """`lacks` is what the class lacks, `skills` in the language, `picture` is SVG, `broken` why there is no game."""
+    """`lacks` is what the class lacks, `short_m` by how many metres its hall is too small, `skills` in the language,
+    `picture` is SVG, `broken` why there is no game."""
 
     slug: str
     title: str
@@ -119,6 +120,7 @@ class Row:
     lacks: tuple[str, ...]
     kit_there: bool
     right_age: bool
+    short_m: float = 0.0
     broken: tuple[str, ...] = ()
 
 
@@ -185,13 +187,15 @@ class Stretch:
 
 @frozen
 class LessonShown:
-    """The bars are SVG; `first` says what to lay out; `wrong` why there is no lesson of these games."""
+    """The bars are SVG; `first` says what to lay out; `wrong` why there is no lesson of these games; `lacks` what the
+    class lacks for each of them, by its title."""
 
     bar: str
     narrow_bar: str
     stretches: tuple[Stretch, ...]
     first: tuple[str, ...]
     wrong: tuple[str, ...]
+    lacks: tuple[tuple[str, str], ...] = ()
 
 
 @frozen

@@ -58,7 +58,7 @@ def _listed(call: Call) -> dict[str, object]:
     with ThreadPoolExecutor(4) as asking:  # each of the workers always has the next one
         every = list(asking.map(row, known.values()))
         left = [each for each in every if _stays(call, each)]
-        rows = sorted(left, key=lambda each: (len(each.broken), len(each.lacks), each.title))
+        rows = sorted(left, key=lambda each: (len(each.broken), len(each.lacks), each.short_m, each.title))
         number = len(rows) if call.whole or not call.one("waiting") else min(len(rows), _looked(call) + AT_ONCE)
         looking = Looking(number, len(rows), _later(call, number) if number < len(rows) else "")
         if call.one("waiting"):

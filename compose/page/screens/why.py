@@ -27,7 +27,7 @@ def show(call: Call) -> Reply:
     def at(number: int) -> str:
         return address(f"/why/{trail.slug}", **{"with": trail.uses, "finding": place, "step": str(number)})
 
-    less = _less(call) if call.whole else ()
+    mends = _every(call) if call.whole else None
     values = {
         "why": why,
         "trail": trail,
@@ -35,7 +35,8 @@ def show(call: Call) -> Reply:
         "in_sheet": place[0] == "r",
         "back": at(step - 1) if step > 0 else "",
         "on": at(step + 1) if step < last else "",
-        "mends": (*less, *_more(call, len(less))) if call.whole else None,
+        "mends": mends,
+        "costly": _brings(mends or ()),
         "later": _later(call),
         "more": "",
     }
@@ -47,8 +48,9 @@ def show_mends(call: Call) -> Reply:
     if asked_of(call) is None or not PLACE.fullmatch(call.one("finding")):
         return no_such_game(call)
     less = _less(call)
-    more = _later(call, "more-mends", before=str(len(less))) if len(less) < MOST_MENDS else ""
-    return Shown("why-mends.html", {"mends": less, "more": more})
+    costly = "yes" if _brings(less) else ""
+    more = _later(call, "more-mends", before=str(len(less)), costly=costly) if len(less) < MOST_MENDS else ""
+    return Shown("why-mends.html", {"mends": less, "more": more, "costly": costly})
 
 
 def show_more_mends(call: Call) -> Reply:
@@ -56,7 +58,9 @@ def show_more_mends(call: Call) -> Reply:
     if asked_of(call) is None or not PLACE.fullmatch(call.one("finding")):
         return no_such_game(call)
     before = _number(call, "before", MOST_MENDS)
-    return Shown("why-mends.html", {"mends": _more(call, before), "before": before, "more": ""})
+    mends = _more(call, before)
+    costly = call.one("costly") or _brings(mends)
+    return Shown("why-mends.html", {"mends": mends, "before": before, "more": "", "costly": costly})
 
 
 def _number(call: Call, name: str, most: int) -> int:
@@ -79,6 +83,16 @@ def _more(call: Call, before: int) -> tuple[tuple[Mend, str], ...]:
     """So many that there are not too many with those that are there `before` them."""
     given = (asked_of(call), call.one("finding"), MOST_MENDS - before)
     return _linked(call, call.ask("mending:more", *given, rank=PATIENT, turn=_turn(call)))
+
+
+def _every(call: Call) -> tuple[tuple[Mend, str], ...]:
+    less = _less(call)
+    return (*less, *_more(call, len(less)))
+
+
+def _brings(mends: Sequence[tuple[Mend, str]]) -> bool:
+    """Whether one of them brings something else to mend: all that are shown are spoken of together."""
+    return any(mend.brings for mend, _ in mends)
 
 
 def _linked(call: Call, found: Sequence[Mend]) -> tuple[tuple[Mend, str], ...]:

@@ -51,6 +51,7 @@ function again(form, values) {
   const set = (all) => fields(form).forEach((each, at) => {
     if (each.value === all[at]) return;
     each.value = all[at];
+    each.closest("details")?.setAttribute("open", "");
     each.dispatchEvent(new Event("input", { bubbles: true }));
   });
   set(values);
