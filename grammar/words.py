@@ -97,6 +97,11 @@ def player_of(side: str) -> str:
     return next(iter(singulars(side)), side)
 
 
+def players_said(side: str, number: int) -> str:
+    """ "1 roller", "2 rollers", "1 north"."""
+    return f"{number} {player_of(side) if number == 1 else side}"
+
+
 def listing(items: Iterable[str], last: str = "and") -> str:
     """Such as "a", "a and b", "a, b and c"; nothing for no items."""
     said = list(items)

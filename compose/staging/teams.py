@@ -8,7 +8,7 @@ from compose.staging.resolved import resolved
 from grammar.core.declared import Odd
 from grammar.frozen import frozen
 from grammar.game import Game
-from grammar.words import count, listing
+from grammar.words import count, listing, players_said
 
 
 @frozen
@@ -35,7 +35,7 @@ class Teams:
         """Such as "14 north and 13 south", "13 games of 1 west and 1 east"."""
         kinds: dict[str, int] = {}
         for sides in self.games:
-            said = listing(f"{number} {side}" for side, number in sides.items())
+            said = listing(players_said(side, number) for side, number in sides.items())
             kinds[said] = kinds.get(said, 0) + 1
         rest = f"; {self.resting} rest" if self.resting else ""
         if len(self.games) == 1:

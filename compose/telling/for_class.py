@@ -15,14 +15,14 @@ from compose.telling.needed import also_line, what_is_there
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import All, Odd
 from grammar.core.values import Sort, Thing
-from grammar.words import plural
+from grammar.words import players_said, plural
 from library.records import UNNAMED
 
 
 def people(players: Mapping[str, int], wording: Wording) -> str:
     """ "11 herons and 11 pikes"."""
     if wording.english:
-        return wording.listed(f"{number} {side}" for side, number in players.items())
+        return wording.listed(players_said(side, number) for side, number in players.items())
     return wording.listed(side_players(wording, side, number) for side, number in players.items())
 
 

@@ -22,7 +22,7 @@ from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
 from grammar.finding import Finding
-from grammar.words import listing
+from grammar.words import listing, players_said
 
 
 def show_check(
@@ -59,7 +59,7 @@ def show_check(
 
 def headline(prepared: Ready, wording: Wording = ENGLISH) -> str:
     """Such as "Lantern Row Remix: 10 north, 10 south; with kick instead"."""
-    people = ", ".join(f"{number} {side}" for side, number in prepared.players.items())
+    people = ", ".join(players_said(side, number) for side, number in prepared.players.items())
     if len(prepared.staging.courts) > 1 or not wording.english:
         people = teams_said(prepared.staging, wording)
     told = wording.say("{name}: {rule}", name=remix_title(prepared.remix), rule=people)

@@ -132,9 +132,7 @@ def test_nothing_outside_the_lesson_is_moved(desk: Desk, client: TestClient) -> 
     ("long", "language", "said"),
     [("15", "en", "Not yet for your class"), ("15", "fr", "Pas encore pour votre classe"), ("28", "en", "")],
 )
-def test_a_lesson_says_of_which_game_its_hall_is_too_small(
-    desk: Desk, long: str, language: str, said: str
-) -> None:
+def test_a_lesson_says_of_which_game_its_hall_is_too_small(desk: Desk, long: str, language: str, said: str) -> None:
     client = browser(desk, **{"accept-language": language})
     told = {"pupils": "24", "youngest": "9", "oldest": "10", "minutes": "45", "long": long, "wide": "14"}
     client.post("/class", data={"token": desk.token, **told})

@@ -18,6 +18,7 @@ from compose.page.answers.values import Row
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
 from compose.staging.teams import least_pupils, most_pupils
+from grammar.finding import Severity
 
 
 def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
@@ -45,6 +46,7 @@ def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
         all(each.short <= 0 for each in found.staging.kit),
         low <= oldest and youngest <= high,
         room.short_in_all_m if room is not None else 0.0,
+        any(each.severity is Severity.ERROR for each in mend),
     )
 
 

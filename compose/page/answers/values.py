@@ -107,7 +107,8 @@ class Band:
 
 @frozen
 class Row:
-    """`lacks` is what the class lacks, `short_m` by how many metres its hall is too small, `skills` in the language,
+    """`lacks` is what the class lacks, `short_m` by how many metres its hall is too small, `refused`
+    whether it cannot play it as it is, `skills` in the language,
     `picture` is SVG, `broken` why there is no game."""
 
     slug: str
@@ -121,6 +122,7 @@ class Row:
     kit_there: bool
     right_age: bool
     short_m: float = 0.0
+    refused: bool = False
     broken: tuple[str, ...] = ()
 
 

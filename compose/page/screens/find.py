@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from compose.page.sheets import Sheet
 
 LITTLE_WAITING = 0.2  # our choice: what "hardly anybody waits" means, as a share of the round
-NEAREST = 10  # our choice: how many games are shown at least, those that lack least; the others are one tap away
+NEAREST = 12  # our choice: how many games are shown at least, those that lack least; the others are one tap away
 AT_ONCE = 4  # our choice: how many more games are forecast before those found so far are shown
 
 
@@ -58,7 +58,9 @@ def _listed(call: Call) -> dict[str, object]:
     with ThreadPoolExecutor(4) as asking:  # each of the workers always has the next one
         every = list(asking.map(row, known.values()))
         left = [each for each in every if _stays(call, each)]
-        rows = sorted(left, key=lambda each: (len(each.broken), len(each.lacks), each.short_m, each.title))
+        rows = sorted(
+            left, key=lambda each: (len(each.broken), each.refused, len(each.lacks), each.short_m, each.title)
+        )
         number = len(rows) if call.whole or not call.one("waiting") else min(len(rows), _looked(call) + AT_ONCE)
         looking = Looking(number, len(rows), _later(call, number) if number < len(rows) else "")
         if call.one("waiting"):
