@@ -75,6 +75,7 @@ def _words(wording: Wording) -> dict[str, str]:
         "less": say("one less"),
         "more": say("one more"),
         "draw": say("A draw"),
+        "by_counts": say("By the counts: {winner}.", winner="{winner}"),
         "nobody": say("Nobody"),
         "kept": say("{number} rounds are kept here and not sent yet.", number="{number}"),
         "one_kept": say("One round is kept here and not sent yet."),

@@ -13,7 +13,7 @@ from compose.telling.owners import owner_of
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.game import Play
-from grammar.core.guards import Count, PlayersAt, ThingsAt, TimesRun, counts_in
+from grammar.core.guards import Count, PlayersAt, Points, ThingsAt, TimesRun, counts_in
 from grammar.core.rules import Add
 from grammar.core.schedule import compared
 from grammar.core.values import KindId, OnStep, Posture, SideId
@@ -25,13 +25,8 @@ DECIDES = (TimesRun, ThingsAt, PlayersAt)  # where both do, things: players come
 def counters(net: Net, game: Game, players: Mapping[str, int], voice: Voice) -> Iterator[Counter]:
     """For each side its points where there are any, else what an end or the bell counts of it, such as runs, else what
     it has to lose."""
-    rules, at_the_end = voice.play.rules, bool(voice.play.end_points)
-    scored = at_the_end or any(isinstance(effect, Add) for rule in rules for effect in rule.effects)
-    deciding = tuple(dict.fromkeys(_deciding(voice.play)))
-    for side in voice.play.side_ids:
-        own = [each for each in deciding if owner_of(voice, each) == side]
-        count = next((each for sort in DECIDES for each in own if isinstance(each, sort)), None)
-        if scored:
+    for side, count in counted_of(voice):
+        if isinstance(count, Points):
             yield Counter(side.key, voice.wording.say("points"), 0)
         elif isinstance(count, TimesRun):
             yield Counter(side.key, voice.wording.say("runs"), 0)
@@ -39,6 +34,17 @@ def counters(net: Net, game: Game, players: Mapping[str, int], voice: Voice) -> 
             yield from _of_players(net, voice.about(side, Subject.SIDE), side, count)
         else:
             yield from _of_things(game, players, voice, side, count)
+
+
+def counted_of(voice: Voice) -> Iterator[tuple[SideId, Points | TimesRun | ThingsAt | PlayersAt | None]]:
+    """What is counted of each side; None where no end and no bell counts anything of it."""
+    rules, at_the_end = voice.play.rules, bool(voice.play.end_points)
+    scored = at_the_end or any(isinstance(effect, Add) for rule in rules for effect in rule.effects)
+    deciding = tuple(dict.fromkeys(_deciding(voice.play)))
+    for side in voice.play.side_ids:
+        own = [each for each in deciding if owner_of(voice, each) == side]
+        found = next((each for sort in DECIDES for each in own if isinstance(each, sort)), None)
+        yield side, Points(side) if scored else found
 
 
 def _deciding(play: Play) -> Iterator[Count]:

@@ -52,5 +52,9 @@ def for_class(found: Fit, wording: Wording, key: str) -> ForClass:
         drawing = class_plan(staging.game, shown(found), wording=wording, letters=letters)
         return svg_of(drawing, key=f"{key}{letters:g}-".replace(".", "-"))
 
-    cautions = with_cautions(care_of(staging), cautions_told(staging.cautions, wording), wording)
-    return ForClass(tuple(class_lines(staging, wording)), cautions, plan(1.0), plan(LARGER))
+    return ForClass(tuple(class_lines(staging, wording)), cared_for(staging, wording), plan(1.0), plan(LARGER))
+
+
+def cared_for(staging: Staging, wording: Wording) -> tuple[str, ...]:
+    """What to take care of, the gravest first."""
+    return with_cautions(care_of(staging), cautions_told(staging.cautions, wording), wording)

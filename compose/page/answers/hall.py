@@ -10,13 +10,14 @@ from compose.net.from_game import net_of
 from compose.net.match import match_of
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.counting import counters
-from compose.page.answers.for_class import players_of
+from compose.page.answers.deciding import NOTHING, deciding
+from compose.page.answers.for_class import cared_for, players_of
 from compose.page.answers.hall_values import HallGame
 from compose.page.answers.known import fit_of_asked
 from compose.page.answers.values import Asked
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
-from compose.telling.cautions import cautions_told
+from compose.telling.care import MOST_TOLD
 from compose.telling.french import side_label
 from compose.telling.voice import Voice
 from grammar.core.ends import Meeting
@@ -31,7 +32,9 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
     match = match_of(core)
     bell = core.play.bell
     players = players_of(found)
+    voice = Voice(core, wording)
     net = net_of(made.game, library.granted_sheet(), players).value
+    counted = tuple(counters(net, made.game, players, voice)) if net is not None else ()
     return HallGame(
         slug,
         asked.uses,
@@ -41,8 +44,9 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
         float(bell.after_s) if bell is not None else None,
         match.most_rounds,
         max(1, found.staging.teams.playing or found.staging.pupils),
-        tuple(counters(net, made.game, players, Voice(core, wording))) if net is not None else (),
-        cautions_told(found.staging.cautions, wording)[:3],
+        counted,
+        deciding(voice) if len(counted) == len(made.game.sides) else NOTHING,
+        cared_for(found.staging, wording)[:MOST_TOLD],
         net is None or bool(idle_places(net)),
         match.groups if core.play.match.resting and match.courts == 1 else 0,
         match.meeting is Meeting.ALL_MEET_ALL,

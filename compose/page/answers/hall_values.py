@@ -15,6 +15,17 @@ class Counter:
 
 
 @frozen
+class Deciding:
+    """What the counts say of who has won. `at_bell`: "more" or "fewer" of them, "" where they do not decide it;
+    `level`: what it is then where they are level, "draw" or "nobody", "" where that is not said. Each of the `ends`:
+    who wins where the count of a side is at least, at most or just so many."""
+
+    at_bell: str
+    level: str
+    ends: tuple[tuple[str, str, str, int], ...]
+
+
+@frozen
 class HallGame:
     """What a game needs in the hall. `sides` are names with how they are called; `content` says which game it is;
     `waits` whether anybody can come to wait in it; `groups` how many take turns as its two sides, 0 where none rest,
@@ -29,6 +40,7 @@ class HallGame:
     rounds: int
     pupils: int
     counters: tuple[Counter, ...]
+    deciding: Deciding
     cautions: tuple[str, ...]
     waits: bool
     groups: int

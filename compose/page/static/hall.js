@@ -135,13 +135,30 @@ at("start").addEventListener("click", () => soon(turned) || startOrStop());
 at("over").addEventListener("click", () => {
   if (since !== null) startOrStop();
   const choices = [...game().sides, ["draw", say.draw], ["nobody", say.nobody]];
-  at("winners").replaceChildren(...choices.map(([side, name]) => button(withGroup(side, name), "", () => end(side))));
+  const likely = byCounts();
+  at("winners").replaceChildren(
+    ...choices.map(([side, name]) => button(withGroup(side, name), "", () => end(side), side === likely ? "main" : ""))
+  );
+  const [, name] = choices.find(([side]) => side === likely) || [];
+  at("by-counts").textContent = name ? say.by_counts.replace("{winner}", withGroup(likely, name)) : "";
   at("waits").hidden = !game().waits; // where nobody can wait, nobody is asked how many did
   at("waited").value = 0;
   at("waited").max = game().pupils;
   at("ended").showModal();
-  at("winners").firstChild.focus(); // in the field of the number a phone would open its keys over the winners
+  (at("winners").querySelector(".main") || at("winners").firstChild).focus(); // in the field of the number a phone would open its keys over the winners
 });
+
+// Who has won by what is counted, where that decides: the one end that has come, else the bell. "" where it does not.
+function byCounts() {
+  const { at_bell, level, ends } = game().deciding;
+  const holds = { ">=": (one, other) => one >= other, "<=": (one, other) => one <= other, "==": (one, other) => one === other };
+  const won = new Set(ends.filter(([, side, relation, bound]) => holds[relation](counts[side], bound)).map(([who]) => who));
+  if (won.size) return won.size === 1 ? [...won][0] : "";
+  if (!rang || !at_bell) return "";
+  const best = (at_bell === "more" ? Math.max : Math.min)(...Object.values(counts));
+  const first = Object.keys(counts).filter((side) => counts[side] === best);
+  return first.length === 1 ? first[0] : level;
+}
 
 function end(winner) {
   const length = Math.round(Math.min(passed(), 1000 * (game().clock_s ?? Infinity)) / 100) / 10;
