@@ -21,7 +21,7 @@ def deciding(voice: Voice) -> Deciding:
     if voice.play.end_points or len(counted) < len(voice.play.side_ids):
         return NOTHING
     at_bell, level = _at_bell(voice.play.bell, counted)
-    sides = {count: side for side, count in counted.items()}
+    sides: dict[Count, SideId] = {count: side for side, count in counted.items()}
     return Deciding(at_bell, level, tuple(_ends(voice, sides)))
 
 

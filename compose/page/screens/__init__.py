@@ -14,6 +14,7 @@ SCREENS: tuple[tuple[str, str, str], ...] = (
     ("/", "GET", "my_class:home"),
     ("/class", "GET", "my_class:show"),
     ("/class", "POST", "my_class:save"),
+    ("/class/choose", "POST", "my_class:choose"),
     ("/language", "POST", "my_class:choose_language"),
     ("/games", "GET", "find:show"),
     ("/games/rows", "GET", "find:show_rows"),

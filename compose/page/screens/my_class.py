@@ -1,27 +1,31 @@
-"""My class: pupils, ages, minutes, hall, and what lies in the cupboard."""
+"""My class: pupils, ages, minutes, hall, and what lies in the cupboard; and the other classes of the same teacher."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING
 
 import library
-from compose.page.answers.said import said
+from compose.page import classes
+from compose.page.answers.values import Said
 from compose.page.call import Call, Go, Reply, Shown
+from compose.page.class_form import Fields, fields_of, sheet_of
 from compose.page.kept import is_kept, keep_group
 from compose.page.loading import load
 from compose.page.wording import NAMES
+from compose.share.naming import slug
 from compose.telling.wording import Wording
 from grammar.finding import Finding
-from grammar.frozen import field, frozen
-
-if TYPE_CHECKING:
-    from compose.staging.school_class import SchoolClass
 
 GROUP = "compose.page.answers.group"
 CATEGORIES = ("ball", "target", "ring", "body", "furniture")
-TYPED = ("pupils", "youngest", "oldest", "minutes", "hall", "long", "wide")
+TYPED = ("name", "pupils", "youngest", "oldest", "minutes", "hall", "long", "wide", "other")
+# What a teacher may add to a hall, with a line to change; walls are called as they lie on the plan.
+IN_A_HALL = {
+    "door": "door in the south wall, 2 m from its west end",
+    "stage": "stage along the east wall, 6 m by 2 m, 1.5 m from its south end",
+    "flat": "wall bars along the north wall, 6 m by 20 cm, 4 m from its west end",
+    "post": "post, 20 cm by 20 cm, 9 m from the west wall and 2 m from the south wall",
+}
 
 
 def home(call: Call) -> Reply:
@@ -29,52 +33,13 @@ def home(call: Call) -> Reply:
     return Go("/games" if is_kept(call.desk.shelf) else "/class")
 
 
-@frozen
-class Fields:
-    """What stands in the form."""
-
-    pupils: str = "24"
-    youngest: str = "9"
-    oldest: str = "10"
-    minutes: str = "40"
-    hall: str = ""
-    long: str = ""
-    wide: str = ""
-    counts: Mapping[str, str] = field(factory=dict)
-
-
 def show(call: Call) -> Reply:
     """The class as it is kept; as it usually is where none is."""
     if not is_kept(call.desk.shelf):
-        return _shown(call, Fields())
+        return _shown(call, Fields(name=call.wording.say("My class")))
     load(GROUP)
-    from compose.page.answers.group import group_of  # the first page is quick without it
-
-    outcome = group_of(call.desk.group)
-    if outcome.value is None:
-        return _shown(call, Fields(), outcome.findings)
-    group = outcome.value
-    youngest, oldest = group.ages_years or (9, 10)
-    return _shown(
-        call,
-        Fields(
-            str(group.pupils),
-            f"{float(youngest):g}",
-            f"{float(oldest):g}",
-            f"{group.lesson_min or 40:g}",
-            *_hall(group),
-            {each.like: str(each.count) for each in group.cupboard},
-        ),
-    )
-
-
-def _hall(group: SchoolClass) -> tuple[str, str, str]:
-    """The hall by its name, else by its size."""
-    if group.hall is None:
-        return "", "", ""
-    if group.hall.name in library.halls():
-        return group.hall.name, "", ""
-    return "", f"{group.hall.length_m.usual:g}", f"{group.hall.width_m.usual:g}"
+    outcome = fields_of(call.desk.group)
+    return _shown(call, outcome.value or Fields(), _said(call, outcome.findings))
 
 
 def save(call: Call) -> Reply:
@@ -82,55 +47,62 @@ def save(call: Call) -> Reply:
     load(GROUP)
     from compose.page.answers.group import group_of
 
-    text = sheet_of(call)
-    outcome = group_of(text)
-    if outcome.value is None:
-        counts = {name: call.one(f"kit-{name}") for name in library.kit_catalogue()}
-        told = [call.one(name) for name in TYPED]
-        typed = Fields(told[0], told[1], told[2], told[3], told[4], told[5], told[6], counts)
-        return _shown(call, typed, outcome.findings)
-    keep_group(call.desk.shelf, text)
+    shelf, counts = call.desk.shelf, {name: call.one(f"kit-{name}") for name in library.kit_catalogue()}
+    typed = Fields(**{name: call.one(name) for name in TYPED}, counts=counts)
+    text = sheet_of(typed)
+    _back_to(call)
+    wrong = _said(call, group_of(text).findings if group_of(text).value is None else ())
+    if any(slug(each.name) == slug(classes.name_of(text)) for each in classes.others(shelf)):
+        wrong += (Said("", "mistake", call.wording.say("Another class is called so, too."), "", "", "", 0),)
+    if wrong:
+        return _shown(call, typed, wrong)
+    keep_group(shelf, text)
+    if call.one("shared"):
+        classes.share_cupboard(shelf)
     return Go("/games")
 
 
-def sheet_of(call: Call) -> str:
-    """The form as a sheet; what cannot stand in a sheet is said by reading it."""
-    return "\n".join(("class My class", *(f"  {line}" for line in _lines(call)))) + "\n"
+def _back_to(call: Call) -> None:
+    """The class that the form was opened with: another tab may have chosen another one since."""
+    shelf, opened = call.desk.shelf, call.one("opened")
+    if opened and is_kept(shelf) and classes.name_of(call.desk.group) != opened:
+        there = next((each for each in classes.others(shelf) if each.name == opened), None)
+        if there is not None:
+            classes.choose(shelf, there.slug)
 
 
-def _lines(call: Call) -> Iterator[str]:
-    yield f"class of {_number(call, 'pupils')}"
-    yield f"ages {_number(call, 'youngest')} to {_number(call, 'oldest')}"
-    yield f"lesson of {_number(call, 'minutes')} min"
-    hall = call.one("hall")
-    if hall in library.halls():
-        yield f'in the hall "{hall}"'
-    if call.one("long") or call.one("wide"):  # beside a name it is refused, not dropped
-        yield f"the hall is {_metres(call, 'long')} m by {_metres(call, 'wide')} m"
-    for name, item in library.kit_catalogue().items():
-        count = _number(call, f"kit-{name}")
-        if count.isdigit() and int(count) > 0:
-            yield f"{count} {name if count == '1' else item.plural}"
+def choose(call: Call) -> Reply:
+    """Take another class at hand, begin one more, or take the one at hand away."""
+    _back_to(call)
+    if call.one("do") == "more":
+        classes.begin(call.desk.shelf, call.wording.say("My class"))
+    elif call.one("do") == "away":
+        classes.take_away(call.desk.shelf)
+    else:
+        classes.choose(call.desk.shelf, call.one("class"))
+    return Go("/class")
 
 
-def _number(call: Call, name: str) -> str:
-    """What was typed, if it is a number; else as much of it as shows what is wrong."""
-    typed = call.one(name).strip()
-    return typed if typed.isdecimal() and len(typed) < 5 else "0"
+def _said(call: Call, findings: tuple[Finding, ...]) -> tuple[Said, ...]:
+    if not findings:
+        return ()
+    from compose.page.answers.said import said  # the first page is quick without it
+
+    return tuple(said(each, call.wording) for each in findings)
 
 
-def _metres(call: Call, name: str) -> str:
-    typed = call.one(name).strip().replace(",", ".")
-    return typed if re.fullmatch(r"\d{1,3}(\.\d{1,2})?", typed) else "0"
-
-
-def _shown(call: Call, fields: Fields, wrong: tuple[Finding, ...] = ()) -> Reply:
+def _shown(call: Call, fields: Fields, wrong: tuple[Said, ...] = ()) -> Reply:
+    kept, others = is_kept(call.desk.shelf), classes.others(call.desk.shelf)
     values = {
         "fields": fields,
         "halls": [(name, hall) for name, hall in library.halls().items()],
         "kit": list(_cupboard(fields.counts, call.wording)),
-        "wrong": tuple(said(each, call.wording) for each in wrong),
-        "kept": is_kept(call.desk.shelf),
+        "wrong": wrong,
+        "kept": kept,
+        "opened": classes.name_of(call.desk.group) if kept else "",
+        "others": others,
+        "shared": bool(others) and classes.one_cupboard(call.desk.shelf),
+        "in_a_hall": IN_A_HALL,
     }
     return Shown("my-class.html", values, 422 if wrong else 200)
 

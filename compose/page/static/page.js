@@ -2,6 +2,7 @@
 import { answered, begin, latest } from "./asking.js";
 import { drafts, forget as forgetDraft } from "./draft.js";
 import { echo } from "./echo.js";
+import { examples } from "./examples.js";
 import { fillAll } from "./later.js";
 import { swap } from "./room.js";
 import { steady } from "./steady.js";
@@ -46,6 +47,7 @@ async function shown(url, options, keep, form) {
 
 function ready() {
   steppers();
+  examples();
   echo();
   if (document.getElementById("room").hasAttribute("aria-busy")) return; // what belongs to it would come too late
   fillAll(ready);
