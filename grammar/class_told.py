@@ -10,6 +10,7 @@ from grammar.hall_told import HallTold, told_of
 from grammar.resolve.possible_counts import age_findings
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.class_sheet import ClassSize, GettingReady, InHall, Lesson
+from grammar.sentences.hall_sheet import HallSize
 from grammar.sentences.head import Ages, Told
 from grammar.sentences.sides import Kit
 from grammar.span import Span
@@ -98,6 +99,16 @@ def class_told(sheet: ClassSheet) -> ClassTold:
         " ".join(each.text for each in said if isinstance(each, Told) and each.topic == "about"),
         sheet.span,
     )
+
+
+def told_besides(sheet: ClassSheet) -> Iterator[str]:
+    """The lines that say something else than how many pupils of which age play how long, in which hall or how large a
+    one, and with so many of what: doors and a stage, names of the school's own, what was measured."""
+    for line in sheet.lines:
+        said = line.sentence
+        plain = isinstance(said, Kit) and said.like is None
+        if not plain and not isinstance(said, ClassSize | Ages | Lesson | InHall | HallSize):
+            yield said.words()
 
 
 def _again(said: Sequence[Node]) -> Iterator[Span]:

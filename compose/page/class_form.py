@@ -60,21 +60,13 @@ def _hall(group: SchoolClass) -> tuple[str, str, str]:
     return "", f"{group.hall.length_m.usual:g}", f"{group.hall.width_m.usual:g}"
 
 
-def _other(text: str) -> Iterator[str]:
+def _other(text: str) -> tuple[str, ...]:
     """The lines that no field stands for."""
+    from grammar.class_told import told_besides
     from grammar.parse import parse_bytes
-    from grammar.sentences.class_sheet import ClassSize, InHall, Lesson
-    from grammar.sentences.hall_sheet import HallSize
-    from grammar.sentences.head import Ages
-    from grammar.sentences.sides import Kit
 
     rules = parse_bytes(text.encode(), NAME).value
-    for line in rules.classes[0].lines if rules is not None else ():
-        said = line.sentence
-        if not isinstance(said, ClassSize | InHall | Lesson | HallSize | Ages) and not (
-            isinstance(said, Kit) and said.like is None
-        ):
-            yield said.words()
+    return tuple(told_besides(rules.classes[0])) if rules is not None else ()
 
 
 def sheet_of(fields: Fields) -> str:
