@@ -12,10 +12,14 @@ from hypothesis import strategies as st
 from compose.draw.plan.hall import hall_seen
 from compose.draw.plan.plan import plan_of
 from compose.draw.plan.small import small_plan
+from compose.draw.plan.throws import metres
 from compose.draw.signs.labelling import box_of, gap
+from compose.draw.signs.palette import NOBODY
 from compose.draw.signs.shapes import Disc, Drawing, Label, Lines, Polygon
+from compose.draw.signs.symbols import symbol
 from compose.staging.floor.distance import reach
-from compose.staging.floor.values import Rectangle
+from compose.staging.floor.throws import throws
+from compose.staging.floor.values import FloorItem, Rectangle
 from compose.staging.laid_out import laid_out as at_its_place
 from compose.staging.resolved import resolved
 from grammar.core.play import AtThing
@@ -134,3 +138,37 @@ def test_no_words_lie_over_other_words(name, hall, letters):
     labels = [shape for shape in drawing.shapes if isinstance(shape, Label)]
     for one, other in combinations(labels, 2):
         assert gap(box_of(one), box_of(other)) > -0.3 * one.size_m, (one.text, other.text)
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("letters", [1.0, 1.9])
+def test_no_arrow_runs_through_a_distance_and_each_is_told(name, letters):
+    """Beside the arrow or, where there is no room, in the legend."""
+    game = library_game(name)
+    drawing = plan_of(game, laid_out(game), letters=letters)
+    runs = [run for shape in drawing.shapes if isinstance(shape, Lines) and shape.ink.dash for run in shape.runs]
+    labels = [shape for shape in drawing.shapes if isinstance(shape, Label)]
+    told = {far: [label for label in labels if label.text.startswith(far)] for far in distances(game)}
+    assert all(told.values()), told
+    for label in (each for found in told.values() for each in found if each.halo):
+        for (x, y), (right, top) in runs:
+            line = Rectangle(min(x, right), min(y, top), max(x, right), max(y, top))
+            assert gap(box_of(label), line) > -0.25 * label.size_m, (label.text, line)
+
+
+def distances(game):
+    return {metres(throw.reach.metres) for throw in throws(resolved(game), laid_out(game))}
+
+
+def test_a_box_has_a_sign_of_its_own():
+    """On the floor and in the legend; what is higher than wide is a pin."""
+
+    def points(width_m, height_m):
+        item = FloorItem("box", "target", None, 0.0, 0.0, width_m, height_m)
+        return symbol(item, NOBODY, 0.3, 0)[0].points
+
+    assert points(0.4, 0.3) == points(0.3, 0.3) != points(0.1, 0.3) == points(0.2, 0.05)
+    peats = library_game("peat-cutters")
+    drawn = plan_of(peats, laid_out(peats)).shapes
+    corners = [len(shape.points) for shape in drawn if isinstance(shape, Polygon)]
+    assert 10 not in corners, "no pin is left of the boxes"

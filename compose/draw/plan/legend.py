@@ -86,7 +86,8 @@ def _sign_of(sheet: Sheet, item: FloorItem) -> Callable[[float, float], tuple[Sh
         size = min(item.width_m, 2.4 * sheet.key_unit)
         if item.category == "target" and item.width_m > WIDE_M:
             return wide_thing(sheet.style(item.side), x, y, size)
-        shown = FloorItem(item.name, item.category, item.side, x, y, size, size)
+        high = size * item.height_m / item.width_m if item.width_m else size
+        shown = FloorItem(item.name, item.category, item.side, x, y, size, high)
         return symbol(shown, sheet.style(item.side), 0.85 * sheet.key_unit, sheet.ball_kind(item.name))
 
     return draw
@@ -129,13 +130,13 @@ def _throws(sheet: Sheet) -> Iterator[Entry]:
         lambda x, y: arrow((x - 1.6 * sheet.key_unit, y), (x + 1.6 * sheet.key_unit, y), 1.5 * sheet.key_unit, ink),
         sheet.wording.say("usual distance, and to what"),
     )
-    if any(throw.reach.start for throw in every):
+    if any(throw.reach.start for throw in every if throw not in sheet.told_below):
         yield for_all
     for throw in every:
-        if throw.reach.start is None:
+        if throw.reach.start is None or throw in sheet.told_below:
             far = metres(throw.reach.metres, sheet.wording)
-            words = to_what("{distance} to {what}, from anywhere", far, goal(sheet, throw), sheet.wording)
-            yield evolve(for_all, words=words)
+            said = "{distance} to {what}" if throw.reach.start else "{distance} to {what}, from anywhere"
+            yield evolve(for_all, words=to_what(said, far, goal(sheet, throw), sheet.wording))
 
 
 def legend_below(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str, ...], in_hall: bool) -> float:

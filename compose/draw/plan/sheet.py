@@ -8,6 +8,7 @@ from compose.draw.signs.labelling import Clearings
 from compose.draw.signs.palette import SideStyle, style_of
 from compose.draw.signs.shapes import Shape
 from compose.draw.units import METRIC, Units
+from compose.staging.floor.throws import Throw
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
 from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
@@ -24,7 +25,8 @@ def without_throws(game: Game) -> Game:
 class Sheet:
     """Shapes are added in the order of drawing. `unit` is a hundredth of the plan's length, in metres.
 
-    `letters` makes words and the legend larger, for a plan that will be printed small.
+    `letters` makes words and the legend larger, for a plan that will be printed small. `told_below` are arrows beside
+    which there was no room for all of their words.
     """
 
     game: Game
@@ -35,6 +37,7 @@ class Sheet:
     wording: Wording = ENGLISH
     shapes: list[Shape] = field(factory=list)
     clearings: Clearings = field(factory=Clearings)
+    told_below: list[Throw] = field(factory=list)
 
     @property
     def sides(self) -> tuple[str, ...]:

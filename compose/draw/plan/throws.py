@@ -85,20 +85,30 @@ def draw_throws(sheet: Sheet) -> None:
     """The arrows of the throws that have two ends, each in a lane of its own."""
     drawn = [throw for throw in shown_throws(sheet) if throw.reach.start and throw.reach.goal][:MOST]
     ink = Ink(stroke=DARK, width_m=0.3 * sheet.unit, dash=(1.1 * sheet.unit, 0.6 * sheet.unit))
+    lanes = []
     for throw in drawn:
         start, end = _lane(sheet, throw)
         lane = Rectangle(min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1]))
         sheet.shapes.extend(arrow(start, end, 1.7 * sheet.unit, ink))
         sheet.clearings.take(lane.grown(0.3 * sheet.unit))
-        inside = sheet.floor.court.grown(-0.3 * sheet.unit)
-        figure = metres(throw.reach.metres, sheet.wording)
-        whole = to_what("{distance} to {what}", figure, goal(sheet, throw), sheet.wording)
-        for text, least in ((whole, -0.15 * sheet.text_m), (figure, -1000.0)):
-            wanted = list(_words(sheet, text, start, end))
-            label = sheet.clearings.place(wanted, 0.25 * sheet.unit, inside, least=least)
-            if label:
-                sheet.shapes.append(label)
-                break
+        lanes.append((throw, start, end))
+    for throw, start, end in lanes:  # once all arrows are there, so that none runs through the words of another
+        _named(sheet, throw, start, end)
+
+
+def _named(sheet: Sheet, throw: Throw, start: Point, end: Point) -> None:
+    """The distance of an arrow, with what it leads to where there is room; else the legend says it."""
+    inside = sheet.floor.court.grown(-0.3 * sheet.unit)
+    figure = metres(throw.reach.metres, sheet.wording)
+    whole = to_what("{distance} to {what}", figure, goal(sheet, throw), sheet.wording)
+    for text, least in ((whole, -0.15), (figure, -0.2)):
+        wanted = list(_words(sheet, text, start, end))
+        label = sheet.clearings.place(wanted, 0.25 * sheet.unit, inside, least=least * sheet.text_m)
+        if label:
+            sheet.shapes.append(label)
+            break
+    if label is None or text is not whole:
+        sheet.told_below.append(throw)
 
 
 def _lane(sheet: Sheet, throw: Throw) -> tuple[Point, Point]:
@@ -142,7 +152,7 @@ def _shortened(start: Point, end: Point, by: float) -> tuple[Point, Point]:
 
 
 def _words(sheet: Sheet, text: str, start: Point, end: Point) -> Iterator[Label]:
-    """Places for the figure along the arrow, above it and below it."""
+    """Places for the figure along the arrow, above it and below it, and before it."""
     size = 0.9 * sheet.text_m
     label = Label(0.0, 0.0, text, size, DARK, "middle", True, halo=WHITE)
     lengthwise = abs(end[0] - start[0]) >= abs(end[1] - start[1])
@@ -155,3 +165,8 @@ def _words(sheet: Sheet, text: str, start: Point, end: Point) -> Iterator[Label]
                 yield evolve(label, x=x, y=y + off)
             else:
                 yield evolve(label, x=x - off, y=y, turned=90.0)
+    if lengthwise:  # before its tail, where arrows lie close beside each other
+        ahead = 1 if end[0] > start[0] else -1
+        yield evolve(
+            label, x=start[0] - 0.4 * ahead * size, y=start[1] - 0.35 * size, anchor="end" if ahead > 0 else "start"
+        )

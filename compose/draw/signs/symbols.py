@@ -70,6 +70,18 @@ def target(style: SideStyle, x: float, y: float, half: float) -> tuple[Shape, ..
     return body, band
 
 
+def low_target(style: SideStyle, x: float, y: float, half: float) -> tuple[Shape, ...]:
+    """A target about as high as it is wide, such as a box or a bucket: broader above, with a band under its rim. It is
+    no square, for players may be."""
+    outline = ((-1.15, 0.85), (1.15, 0.85), (0.75, -0.85), (-0.75, -0.85))
+    points = tuple((x + half * across, y + half * up) for across, up in outline)
+    rim = Lines(
+        (((x - half * 0.95, y + half * 0.35), (x + half * 0.95, y + half * 0.35)),),
+        Ink(stroke=style.mark, width_m=half * 0.28),
+    )
+    return Polygon(points, Ink(style.fill, style.edge, half * 0.18)), rim
+
+
 def wide_thing(style: SideStyle, x: float, y: float, width_m: float) -> tuple[Shape, ...]:
     """A goal, a mat, a box top: the floor it covers, facing along the court."""
     half = THING_DEPTH_M / 2
@@ -135,4 +147,7 @@ def symbol(item: FloorItem, style: SideStyle, least: float, ball_kind: int) -> t
         case "furniture":
             return furniture(x, y, radius)
         case _:
-            return wide_thing(style, x, y, item.width_m) if item.width_m > WIDE_M else target(style, x, y, least)
+            if item.width_m > WIDE_M:
+                return wide_thing(style, x, y, item.width_m)
+            sign = low_target if item.height_m <= item.width_m <= 2 * item.height_m else target
+            return sign(style, x, y, least)
