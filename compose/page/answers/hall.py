@@ -32,6 +32,8 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
     match = match_of(core)
     bell = core.play.bell
     players = players_of(found)
+    # Four groups on two courts, or as many as like on one of which some rest.
+    taking_turns = match.meeting is not None and (match.courts == 1 or 2 * match.courts == match.groups == 4)
     voice = Voice(core, wording)
     net = net_of(made.game, library.granted_sheet(), players).value
     counted = tuple(counters(net, made.game, players, voice)) if net is not None else ()
@@ -48,6 +50,7 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
         deciding(voice) if len(counted) == len(made.game.sides) else NOTHING,
         cared_for(found.staging, wording)[:MOST_TOLD],
         net is None or bool(idle_places(net)),
-        match.groups if core.play.match.resting and match.courts == 1 else 0,
+        match.groups if taking_turns else 0,
+        match.courts if taking_turns else 1,
         match.meeting is Meeting.ALL_MEET_ALL,
     )

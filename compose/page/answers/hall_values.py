@@ -28,8 +28,9 @@ class Deciding:
 @frozen
 class HallGame:
     """What a game needs in the hall. `sides` are names with how they are called; `content` says which game it is;
-    `waits` whether anybody can come to wait in it; `groups` how many take turns as its two sides, 0 where none rest,
-    and `all_meet` whether each meets every other: else the winner stays on."""
+    `waits` whether anybody can come to wait in it; `groups` how many take turns as its two sides on so many `courts` at
+    a time, 0 where there are two for good; `all_meet` whether each meets every other: else the winner stays on, or on
+    two courts winners meet winners."""
 
     slug: str
     uses: tuple[str, ...]
@@ -44,4 +45,5 @@ class HallGame:
     cautions: tuple[str, ...]
     waits: bool
     groups: int
+    courts: int
     all_meet: bool

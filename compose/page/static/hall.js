@@ -7,6 +7,7 @@ let rang = false;
 let counts = {};
 let turned = 0; // when the clock was last started or stopped
 let last = null; // the tap before
+const won = []; // on each court that was asked of: who has, and how many waited
 const TWICE_MS = 500; // our choice: so soon a second tap is a slip of the first
 const NEAR = 30; // our choice, in px: so near, too
 
@@ -34,8 +35,11 @@ function begin(next) {
 }
 
 function fresh() {
-  return Object.fromEntries(game().counters.map((each) => [each.side, each.start]));
+  return Object.fromEntries(courts().flatMap((court) => game().counters.map((each) => [counted(each.side, court), each.start])));
 }
+
+const courts = () => [...Array(game().courts).keys()];
+const counted = (side, court) => (court ? `${side} ${court + 1}` : side); // by what its count goes
 
 function passed() {
   return before + (since === null ? 0 : Date.now() - since);
@@ -89,23 +93,27 @@ function draw() {
   }
   running();
   at("counters").replaceChildren(
-    ...game().counters.map((each) => {
-      const tile = part("div", undefined, "counter");
-      tile.append(part("span", withGroup(each.side, called(each.side)), "called"), part("b", counts[each.side]), part("span", each.words));
-      const buttons = part("div", undefined, "buttons");
-      const step = (by) => () => {
-        counts[each.side] = Math.max(0, counts[each.side] + by);
-        remember();
-        tile.querySelector("b").textContent = counts[each.side];
-      };
-      const name = `${called(each.side)}, ${each.words}`;
-      buttons.append(button("−", `${name}: ${say.less}`, step(-1)), button("+", `${name}: ${say.more}`, step(1)));
-      tile.append(buttons);
-      return tile;
-    })
+    ...courts().flatMap((court) => game().counters.map((each) => counter(each, court)))
   );
   waiting();
   tick();
+}
+
+function counter(each, court) {
+  const tile = part("div", undefined, "counter");
+  const [key, who] = [counted(each.side, court), game().courts > 1 ? withGroup(each.side, called(each.side), court) : called(each.side)];
+  tile.dataset.sign = Math.max(0, game().sides.findIndex(([side]) => side === each.side)) % 4;
+  tile.append(part("span", withGroup(each.side, called(each.side), court), "called"), part("b", counts[key]), part("span", each.words));
+  const buttons = part("div", undefined, "buttons");
+  const step = (by) => () => {
+    counts[key] = Math.max(0, counts[key] + by);
+    remember();
+    tile.querySelector("b").textContent = counts[key];
+  };
+  const name = `${who}, ${each.words}`;
+  buttons.append(button("−", `${name}: ${say.less}`, step(-1)), button("+", `${name}: ${say.more}`, step(1)));
+  tile.append(buttons);
+  return tile;
 }
 
 // While the clock runs, nothing takes the round away by one wrong tap.
@@ -134,42 +142,61 @@ at("start").addEventListener("click", () => soon(turned) || startOrStop());
 
 at("over").addEventListener("click", () => {
   if (since !== null) startOrStop();
+  won.length = 0;
+  ask();
+  at("ended").showModal();
+  toWinners();
+});
+
+// Who has won, court by court.
+function ask() {
+  const court = won.length;
   const choices = [...game().sides, ["draw", say.draw], ["nobody", say.nobody]];
-  const likely = byCounts();
+  const likely = byCounts(court);
+  at("who").textContent = game().courts > 1 ? say.who_on.replace("{number}", court + 1) : say.who;
   at("winners").replaceChildren(
-    ...choices.map(([side, name]) => button(withGroup(side, name), "", () => end(side), side === likely ? "main" : ""))
+    ...choices.map(([side, name]) => button(withGroup(side, name, court), "", () => end(side), side === likely ? "main" : ""))
   );
   const [, name] = choices.find(([side]) => side === likely) || [];
-  at("by-counts").textContent = name ? say.by_counts.replace("{winner}", withGroup(likely, name)) : "";
+  at("by-counts").textContent = name ? say.by_counts.replace("{winner}", withGroup(likely, name, court)) : "";
   at("waits").hidden = !game().waits; // where nobody can wait, nobody is asked how many did
   at("waited").value = 0;
   at("waited").max = game().pupils;
-  at("ended").showModal();
-  (at("winners").querySelector(".main") || at("winners").firstChild).focus(); // in the field of the number a phone would open its keys over the winners
-});
+}
+
+// In the field of the number a phone would open its keys over the winners.
+const toWinners = () => (at("winners").querySelector(".main") || at("winners").firstChild).focus();
 
 // Who has won by what is counted, where that decides: the one end that has come, else the bell. "" where it does not.
-function byCounts() {
+function byCounts(court) {
   const { at_bell, level, ends } = game().deciding;
   const holds = { ">=": (one, other) => one >= other, "<=": (one, other) => one <= other, "==": (one, other) => one === other };
-  const won = new Set(ends.filter(([, side, relation, bound]) => holds[relation](counts[side], bound)).map(([who]) => who));
-  if (won.size) return won.size === 1 ? [...won][0] : "";
+  const count = (side) => counts[counted(side, court)];
+  const come = new Set(ends.filter(([, side, relation, bound]) => holds[relation](count(side), bound)).map(([who]) => who));
+  if (come.size) return come.size === 1 ? [...come][0] : "";
   if (!rang || !at_bell) return "";
-  const best = (at_bell === "more" ? Math.max : Math.min)(...Object.values(counts));
-  const first = Object.keys(counts).filter((side) => counts[side] === best);
+  const sides = game().counters.map((each) => each.side);
+  const best = (at_bell === "more" ? Math.max : Math.min)(...sides.map(count));
+  const first = sides.filter((side) => count(side) === best);
   return first.length === 1 ? first[0] : level;
 }
 
+// Nothing is kept before all courts have told.
 function end(winner) {
   const length = Math.round(Math.min(passed(), 1000 * (game().clock_s ?? Infinity)) / 100) / 10;
+  won.push([winner, Math.max(0, Math.min(game().pupils, Math.round(Number(at("waited").value) || 0)))]);
+  if (length > 0 && won.length < game().courts) {
+    ask();
+    return toWinners();
+  }
   if (length > 0) {
-    const waited = Math.max(0, Math.min(game().pupils, Math.round(Number(at("waited").value) || 0)));
     const day = new Date(Date.now() - new Date().getTimezoneOffset() * 60000).toISOString().slice(0, 10);
     const { slug, uses, content, pupils } = game();
-    write(KEPT, [...kept(), { slug, uses, content, pupils, day, length_s: length, winner, waited }]);
+    const rounds = won.map(([winner, waited]) => ({ slug, uses, content, pupils, day, length_s: length, winner, waited }));
+    write(KEPT, [...kept(), ...rounds]);
   }
   at("ended").close();
-  if (length > 0) nextStanding(winner);
+  if (length > 0) nextStanding(won.map(([winner]) => winner));
   again(length > 0 ? round + 1 : round);
   at("note").textContent = length > 0 ? "" : say.not_timed;
   if (length > 0) send();
