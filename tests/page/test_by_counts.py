@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
-from windows import FIXTURES, PHONE, Served, at, opened
+from windows import PHONE, Served, at, opened
 
 import library
 from compose.page.answers.hall import hall
 from compose.page.answers.hall_values import Deciding
 from compose.page.answers.values import Asked
 from compose.page.kept import USUAL
-
-browser, program, opens = FIXTURES
 
 
 def deciding(slug: str) -> Deciding:

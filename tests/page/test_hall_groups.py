@@ -19,6 +19,7 @@ def round_over(page: Page, winner: str) -> None:
     page.locator("#start").click()
     page.wait_for_timeout(300)
     page.locator("#over").click()
+    page.wait_for_timeout(600)  # the buttons of the winners come where this one was
     page.locator("#winners").get_by_role("button", name=re.compile(winner)).click()
 
 

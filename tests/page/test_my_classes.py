@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as drawn
 from playwright.sync_api import Browser, BrowserContext, expect
 from starlette.testclient import TestClient
-from windows import FIXTURES, PHONE, Served, at, opened
+from windows import PHONE, Served, at, opened
 
 import library
 from compose.page.answers.group import group_of
@@ -21,7 +21,6 @@ from compose.page.classes import others
 from compose.page.desk import Desk
 from compose.page.screens.my_class import IN_A_HALL
 
-browser_fixture, program, opens = FIXTURES
 STAGE, DOOR = IN_A_HALL["stage"], IN_A_HALL["door"]
 
 
