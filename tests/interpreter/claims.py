@@ -6,6 +6,7 @@ from attrs import frozen
 
 from grammar.sentences import claims, play
 from grammar.sentences.base import AnySide, Np, SideRef, SideSame
+from grammar.sentences.points import BeginsPoints
 from grammar.sentences.runs import CountedRuns
 from tests.interpreter.begin_points import most_points
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot
@@ -118,7 +119,14 @@ def _enough(sheet: Sheet, claim: claims.Claim, there: int, whole: int) -> bool:
         case claims.AllOf(determiner=word):
             return there >= whole if word in ("all", "each", "every") else there >= 1
         case claims.Exactly(count=count):
-            return there == count.whole if _shrinks(sheet, claim.counted) else there >= count.whole
+            falls = isinstance(claim.counted, claims.CountedPoints) and _begins_above(sheet, count.whole)
+            exact = count.whole == 0 or falls or _shrinks(sheet, claim.counted)
+            return there == count.whole if exact else there >= count.whole
+
+
+def _begins_above(sheet: Sheet, asked: int) -> bool:
+    """Whether sides have more points at the set-up than are asked for, so that play must take some away."""
+    return any(line.number.whole > asked for line in sheet.declared(BeginsPoints))
 
 
 def _shrinks(sheet: Sheet, what: claims.CountedWhat) -> bool:

@@ -66,6 +66,8 @@ WAYS = {
     },
     "in the set-up": {"begin": "", "set_up": "cones on the back line of their side\n  each side begins with 2 points"},
     "by the clock": {"finish": "after 5 min: more points wins, else the next point wins"},
+    "down to 0": {"finish": "a side wins when the other side has 0 points"},
+    "down to a number": {"finish": "a side loses when it has 1 point"},
     "asked in between": {"when": "a side has 1 point: the other side wins", "finish": "after 5 min: a draw"},
     "alone": ALONE,
     "alone, won and lost": ALONE | {"knocked": "the roller's side scores 1 point and its side loses 1 point"},

@@ -202,6 +202,6 @@ def _points_are_good(play: Play) -> bool:
 
 def _points_of(guard: Guard) -> SideId | None:
     """The side that must have so many points where a guard holds that asks for nothing else."""
-    if isinstance(guard, Compare) and isinstance(guard.count, Points) and guard.relation is not Relation.AT_MOST:
-        return guard.count.side
-    return None
+    if not isinstance(guard, Compare) or not isinstance(guard.count, Points) or guard.bound == 0:
+        return None  # who must have none is no worse off for having some
+    return guard.count.side if guard.relation is not Relation.AT_MOST else None

@@ -32,6 +32,7 @@ from grammar.said import Said, Written, quoting, said, write
 from grammar.sentences import claims, finish
 from grammar.sentences.base import Np, SideRef
 from grammar.sentences.determiners import EACH, ONE
+from grammar.sentences.points import BeginsPoints
 from grammar.sentences.relays import HasRun
 from grammar.sentences.runs import CountedRuns
 
@@ -91,7 +92,7 @@ def _of_side(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken) 
         return _ahead(reader, claim, side, within, count)
     if isinstance(claim, HasRun):
         return Compare(count, Relation.AT_LEAST, times_run(reader, claim))
-    relation, bound = amount(claim.quantity, _shrinks(reader, claim.counted))
+    relation, bound = amount(claim.quantity, _shrinks(reader, claim))
     if isinstance(claim, claims.ThereAre) and isinstance(bound, PartOfAll):
         raise Senseless(claim.quantity, "What lies in a place of all is no side's.", "Write a number, no or all.")
     if isinstance(count, Points) and not isinstance(bound, int):
@@ -128,10 +129,15 @@ def _ends_else(reader: Reader) -> bool:
     return any(True for kind in (finish.After, finish.FirstTo) for _ in reader.game.all_of("finish", kind))
 
 
-def _shrinks(reader: Reader, counted: claims.CountedWhat) -> bool:
-    """Whether play makes less of it: targets standing, players in. Points and frozen players are built up instead."""
+def _shrinks(reader: Reader, claim: claims.Claim) -> bool:
+    """Whether play makes less of it: targets standing, players in, points where sides begin with more than is asked
+    for. Other points and frozen players are built up instead."""
+    counted, quantity = claim.counted, claim.quantity
     if isinstance(counted, claims.CountedLives):
         return True
+    if isinstance(counted, claims.CountedPoints) and isinstance(quantity, claims.Exactly):
+        begins = (each for part in ("sides", "set-up") for each in reader.game.all_of(part, BeginsPoints))
+        return any(each.number.whole > quantity.count.whole for each in begins)
     if not isinstance(counted, claims.Counted) or isinstance(reader.game.meaning(counted.what), FrozenMeaning):
         return False
     brought = set(reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)) & reader.taken

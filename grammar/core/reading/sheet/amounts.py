@@ -18,7 +18,7 @@ _HALVES = {
 def amount(quantity: claims.AmountOf, shrinks: bool) -> tuple[Relation, int | Whole | PartOfAll]:
     """A bare number is exact where play makes less of it, and enough once reached where it is built up.
 
-    Half of it is reached from above or from below in the same way.
+    Half of it is reached from above or from below in the same way. Raises Senseless where it is always so.
     """
     match quantity:
         case claims.NoneOf():
@@ -26,7 +26,11 @@ def amount(quantity: claims.AmountOf, shrinks: bool) -> tuple[Relation, int | Wh
         case claims.AtMost():
             return Relation.AT_MOST, quantity.count.whole
         case claims.AtLeast():
+            if quantity.count.whole == 0:
+                raise Senseless(quantity, "At least 0 is always so.", "Write no, or a larger number.")
             return Relation.AT_LEAST, quantity.count.whole
+        case claims.Exactly() if quantity.count.whole == 0:
+            return Relation.EQUAL, 0  # of what is built up, too: to have 0 points is to have none
         case claims.Exactly():
             return (Relation.EQUAL if shrinks else Relation.AT_LEAST), quantity.count.whole
         case claims.AllBut():
