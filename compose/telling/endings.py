@@ -25,6 +25,7 @@ from grammar.core.ends import (
     Verdict,
     Won,
 )
+from grammar.core.guards import PlayersAt
 from grammar.core.relays import counts_runs
 
 
@@ -109,12 +110,15 @@ def end_points_told(voice: Voice, values: Sequence[EndPoints]) -> Iterator[str]:
     """What counts for a side when the round is over."""
     for value in values:
         noun, state = counted(voice.about(value.side, Subject.SIDE), value.count)
+        thing = noun.one
+        if isinstance(value.count, PlayersAt) and value.side not in {who.side for who in value.count.of}:
+            thing = voice.players(value.count.of, None, False)
         yield voice.does(
             {value.side},
             "at the end {side} has {points} more for each {thing}",
             "at the end {side} have {points} more for each {thing}",
             points=voice.wording.counted(value.each, "point", "points"),
-            thing=f"{noun.one} {state}".rstrip(),
+            thing=f"{thing} {state}".rstrip(),
         )
 
 

@@ -8,6 +8,7 @@ from grammar.sentences import claims, finish, points
 from grammar.sentences.base import Name
 from tests.interpreter.board import Board
 from tests.interpreter.claims import counted
+from tests.interpreter.names import Folk, Frozen
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
 from tests.interpreter.whose import Of, side_said
@@ -33,7 +34,19 @@ def _worth(sheet: Sheet, line: points.AtTheEnd, side: str, board: Board) -> int:
     if line.side is not None and side_said(sheet, line.side) != Of(side):
         return 0
     kinds = ((what, each) for what, each in _kinds(line) if line.side is not None or not _of_others(sheet, what, side))
-    return sum(each * counted(sheet, what, side, board)[0] for what, each in kinds)
+    return sum(
+        each * counted(sheet, what, owner, board)[0] for what, each in kinds for owner in _whose(sheet, line, what, side)
+    )
+
+
+def _whose(sheet: Sheet, line: points.AtTheEnd, what: claims.CountedWhat, side: str) -> tuple[str, ...]:
+    """Whose pupils or things count for a side: those of the side that is named, and of frozen ones, and of pupils who
+    wait or are out, everybody's where the line says for whom."""
+    meant = sheet.meaning(what.what) if isinstance(what, claims.Counted) else None
+    if isinstance(meant, Frozen | Folk) and meant.side is not None:
+        return (meant.side,)
+    away = isinstance(meant, Frozen) or isinstance(getattr(what, "state", None), claims.Gone | claims.Placed)
+    return sheet.sides if isinstance(meant, Frozen | Folk) and away and line.side is not None else (side,)
 
 
 def _of_others(sheet: Sheet, what: claims.CountedWhat, side: str) -> bool:

@@ -120,6 +120,66 @@ REFUSED = {
 }
 
 
+CAUGHT = """
+game Caught
+space
+  court 16 m by 12 m, in one piece
+  pen bench: along a side line
+sides
+  wolves, 2 to 6 players
+  hares, 2 to 6 players
+play
+  wolves touch hares
+  hares free frozen hares
+when
+  a hare is touched: that player {goes}
+finish
+  at the end {counted} score 1 point{whose}
+  after 4 min: more points wins, else a draw
+"""
+
+
+@pytest.mark.parametrize(
+    ("goes", "counted", "whose", "worth"),
+    [
+        ("freezes", "frozen players", " for wolves", {"wolves": "frozen"}),
+        ("freezes", "frozen hares", " for wolves", {"wolves": "frozen"}),
+        ("goes to the pen bench", "players on the pen bench", " for wolves", {"wolves": "pen bench"}),
+        ("goes to the pen bench", "hares on the pen bench", " for wolves", {"wolves": "pen bench"}),
+        ("is out", "hares out", " for wolves", {"wolves": "out"}),
+        ("is out", "players in", " for hares", {"hares": "in"}),
+        ("freezes", "frozen players", "", {"hares": "frozen"}),
+    ],
+)
+def test_who_is_caught_counts_for_whoever_caught_them(
+    goes: str, counted: str, whose: str, worth: dict[str, str]
+) -> None:
+    """In both readers: hares alone can be caught, so that what counts for wolves are hares."""
+    frees = goes == "freezes"
+    text = CAUGHT.format(goes=goes, counted=counted, whose=whose)
+    game = game_in(text if frees else text.replace("  hares free frozen hares\n", ""))
+    players = {"wolves": 2, "hares": 2}
+    ours, theirs = read_by_both(game, players)
+    assert ours == theirs
+    net = net_in(game, players)
+    reached = {
+        side: {net.places[place].name for _, place in terms if net.places[place].side == "hares"}
+        for side, terms in scores(net)
+    }
+    assert {side for side, names in reached.items() if names} == set(worth)
+    assert all(word in name for side, word in worth.items() for name in reached[side])
+
+
+def test_for_whom_they_count_is_asked_and_what_is_offered_says_it() -> None:
+    text = CAUGHT.format(goes="freezes", counted="frozen hares", whose="").lstrip("\n")
+    parsed = parse(text, "(test)")
+    assert parsed.value is not None
+    (found,) = resolve(parsed.value.games[0], library.kit_categories()).findings
+    offered = "at the end frozen hares score 1 point for wolves"
+    assert offered in found.hint
+    game_in(text.replace("at the end frozen hares score 1 point", offered))
+
+
 @pytest.mark.parametrize("case", REFUSED)
 def test_what_means_nothing_is_refused(case: str) -> None:
     parsed = parse(SHEET.format(**{**USUAL, "finish": REFUSED[case]}).lstrip("\n"), "(test)")

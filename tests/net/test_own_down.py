@@ -15,6 +15,7 @@ AT_OTHERS = "players roll a soft ball at the cones of the other side"
 AT_PLAYERS = "players underarm throw a soft ball at the players of the other side"
 RACE = "the first side to 2 points wins"
 PAST = "players roll a soft ball past the back line of the other side"
+KNOCKED_SCORES = "a cone is knocked: the roller's side scores 1 point"
 AT_OWN = "players roll a soft ball at the cones of their side"
 
 
@@ -49,6 +50,7 @@ def test_more_of_their_own_down(play: str, result: str, warned: bool) -> None:
         (AT_OTHERS, "a cone is knocked: its side scores 1 point", "after 5 min: fewer points wins, else a draw", False),
         (AT_OTHERS, "a cone is knocked while it has 1 cone standing: its side scores 1 point", RACE, False),
         (AT_OTHERS, "a cone is knocked: the roller's side scores 1 point", RACE, False),
+        (AT_OTHERS, KNOCKED_SCORES, "a side wins when the other side has 0 points", False),
         (AT_PLAYERS, "a player is hit: that side scores 1 point", "a side loses when it has 3 points", False),
         (AT_PLAYERS, "a player is hit: the thrower's side scores 1 point", "a side loses when it has 3 points", True),
         (AT_OTHERS, "a cone is knocked: the roller's side scores 1 point", "after 5 min: fewer points wins", True),

@@ -54,11 +54,12 @@ from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
 from grammar.core.values import KindId, SideId, Sort, SwitchId
-from grammar.finding import Outcome, Severity
+from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import attempting, ball, finish, head, lives, play, sides, space, then, when
 from grammar.sentences.base import Node, Np
 from grammar.sentences.blocking import Blocks
+from grammar.sentences.points import AtTheEnd
 from grammar.tree import GameSheet
 
 
@@ -72,10 +73,18 @@ def core_of(game: Game, granted: GameSheet | None = None, fixed: Container[str] 
         _doings(reading)
     said = _play(reading, own), _facts(reading, own), tuple(reading.lines), told_of(game, own)
     core = Core(game.title, *said, plurals(game), called(game))
-    findings = (*reading.findings, *impossible(core))
+    findings = (*reading.findings, *_not_of_a_mistake(reading, impossible(core)))
     if granted is None:
         keep(game, reading)
     return Outcome(None if any(each.severity is Severity.ERROR for each in findings) else core, findings)
+
+
+def _not_of_a_mistake(reading: Reading, found: Iterable[Finding]) -> Iterator[Finding]:
+    """Without that no line gives points, where one that would is wrong by itself."""
+    wrong = {each.place.line for each in reading.findings}
+    giving = (each for each, line in reading.sentences if reading.lines[line].span.line in wrong)
+    given = any(isinstance(node, AtTheEnd | then.Scores) for each in giving for node in nodes(each))
+    yield from (each for each in found if not given or each.code != "G-no-points")
 
 
 def declared(game: Game) -> Reading:

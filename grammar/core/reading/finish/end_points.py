@@ -15,6 +15,7 @@ from grammar.core.reading.phrases.claims import read_count
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose, whose_side
 from grammar.core.values import SHARED, At, SideId, Spot
+from grammar.meanings import FrozenMeaning, PlayerMeaning
 from grammar.said import quoting, write
 from grammar.sentences import claims
 from grammar.sentences.base import Name, Np, Quantity
@@ -45,12 +46,29 @@ def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[E
     for side in sides:
         for what, points in _worths(reader, sentence):
             claimed = claims.Counted(what, first.counted.state, span=first.counted.span)
-            count = read_count(reader, claimed, side, evolve(reader.of_one(side), that=None))
-            if sentence.side is None and _lies_with_another(reader, side, count):
-                continue
-            if len(sides) > 1:
-                _refuse_common(first.counted, count)
-            yield EndPoints(side, count, points.whole, (line,))
+            for whose_they_are in _of_whom(reader, sentence, claimed, side):
+                count = read_count(reader, claimed, whose_they_are, evolve(reader.of_one(side), that=None))
+                if sentence.side is None and _lies_with_another(reader, side, count):
+                    continue
+                if len(sides) > 1:
+                    _refuse_common(first.counted, count)
+                yield EndPoints(side, count, points.whole, (line,))
+
+
+def _of_whom(reader: Reader, sentence: AtTheEnd, counted: claims.Counted, side: SideId) -> tuple[SideId, ...]:
+    """Whose players count for a side: its own, or, where a line says for whom, those whom it names, or all of them who
+    froze, are out or wait there. Who is caught counts for whoever caught them."""
+    meaning = reader.game.meaning(counted.what)
+    if not isinstance(meaning, PlayerMeaning | FrozenMeaning):
+        return (side,)
+    if meaning.side is not None:
+        if sentence.side is None and len(reader.sides) > 1:
+            other = next(each.key for each in reader.side_ids if each.key != meaning.side)
+            hint = write(f"{sentence.words()} for {other}")
+            raise Senseless(counted.what, "`{said}`: for whom they count is not said.", hint)
+        return (SideId(meaning.side),)
+    caught = isinstance(meaning, FrozenMeaning) or isinstance(counted.state, claims.Gone | claims.Placed)
+    return reader.side_ids if sentence.side is not None and caught else (side,)
 
 
 def _lies_with_another(reader: Reader, side: SideId, count: Count) -> bool:
