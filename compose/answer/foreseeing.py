@@ -9,18 +9,21 @@ from attrs import evolve
 from compose.answer.answer import Answer, with_new
 from compose.check import Budget, StateSpace, explore
 from compose.check.findings.no_end import CODE as NO_END
+from compose.check.findings.unwinnable import CODE as UNWINNABLE
 from compose.check.space import USUAL
 from compose.forecast.chances.chances import said_too_much
 from compose.forecast.findings.findings import forecast_findings
 from compose.forecast.findings.of_length import OUT_OF_REACH
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.rounds.simulate import Play
+from compose.net.lower.mirrored import CODE as UNLIKE
 from compose.net.net import Net
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Basis, Finding, Severity, retold
+from grammar.said import said
 from grammar.span import nowhere
 from library import KitItem, Norms
 
-UNKNOWN = "F-unknown"
+UNKNOWN, LOPSIDED = "F-unknown", "F-lopsided"
 
 
 def foreseen(
@@ -55,6 +58,8 @@ def foreseen(
     never = any(each.code == NO_END for each in answer.proved)  # then no more time brings an end nearer
     added = forecast_findings(told, norms) if told is not None else (_unknown(),)
     added = tuple(each for each in added if not (never and each.code == OUT_OF_REACH))
+    if any(each.code in (UNLIKE, UNWINNABLE) and each.severity is Severity.WARNING for each in answer.proved):
+        added = tuple(_of_that(each) if each.code == LOPSIDED else each for each in added)
     more = (finding for other in others for finding in other.added or ())
     return evolve(answer, forecast=told, added=with_new(added, more), others=others)
 
@@ -83,6 +88,12 @@ def explored(net: Net, budget: Budget) -> StateSpace | Net:
     """The whole space of a net, or the net itself where that is past the budget."""
     space = explore(net, budget)
     return space if isinstance(space, StateSpace) and space.complete else net
+
+
+def _of_that(lopsided: Finding) -> Finding:
+    """Unequal odds where what makes the sides unlike is told as to mend: one cause is one thing to mend."""
+    hint = said("It comes of what is told above of these sides.")
+    return evolve(retold(lopsided, hint=hint), severity=Severity.NOTE)
 
 
 def _unknown() -> Finding:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from compose.answer.answer import Answer, with_new
+from compose.answer.of_one_cause import of_one_cause
 from compose.answer.staged import Staged
 from compose.answer.switching import switched
 from compose.check import Budget, check
 from compose.check.space import USUAL
-from compose.telling.english.findings import findings_told
 from grammar.frozen import evolve
 
 
@@ -21,7 +21,7 @@ def proved_as_it_stands(game: Staged, budget: Budget = USUAL) -> Answer:
     """The same with every switch as the sheet has it: whether it is sound does not hang on the others."""
     result = check(game.net, budget, game.turned)
     others = tuple(proved_as_it_stands(each, budget) for each in game.others)
-    findings = (*game.findings, *findings_told(result.findings, game.net))
+    findings = of_one_cause(game.findings, result.findings, game.net)
     more = (finding for other in others for finding in other.proved)
     return Answer(game, with_new(findings, more), result.facts, result.space, others=others)
 

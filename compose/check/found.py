@@ -115,7 +115,8 @@ class Found:
     `witness` is the shortest line of play that leads there, `loop` the part of it that can repeat for ever, `about` the
     places by which other findings are known to come of the same cause (see `one_cause`), `frees` those out of which an
     idle line would bring whoever waits there; `when_alone` is True where it would be mended by an end for when one side
-    is left alone.
+    is left alone. `sides` are those of which it says that they never win, `scores` those whose points never change, or
+    whom an idle line would give some.
     """
 
     code: str
@@ -131,3 +132,5 @@ class Found:
     about: frozenset[int] = frozenset()
     frees: frozenset[int] = frozenset()
     when_alone: bool = False
+    sides: frozenset[str] = frozenset()
+    scores: frozenset[str] = frozenset()

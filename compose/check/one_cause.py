@@ -1,9 +1,9 @@
 """One cause is one finding: what only follows from what is told before is said there, and not again.
 
 A class is not helped by four findings for one slip. Which cause is the same is known from places alone: a line that
-never takes effect would change what for that never changes, or is short of the kit that nobody uses; with what lies
-where nobody fetches it a chance is lost, and play may go round for ever. Where play gets stuck because one side has
-nobody in, what the same end of the round would mend goes with it.
+never takes effect would change what for that never changes, or give points that nobody has, or is short of the kit that
+nobody uses; with what lies where nobody fetches it a chance is lost, and play may go round for ever. Where play gets
+stuck because one side has nobody in, what the same end of the round would mend goes with it.
 """
 
 from __future__ import annotations
@@ -53,7 +53,8 @@ def _follows(later: Found, earlier: Found) -> bool:
         return bool(later.frees & earlier.about)
     if (later.code, earlier.code) == (NO_END, DEAD_END):  # play gets stuck before, for want of what lies somewhere
         return bool(earlier.about) and not later.about
-    follows = earlier.code in COMES_OF.get(later.code, ()) and bool(later.about & earlier.about)
+    same = bool(later.about & earlier.about or later.scores & earlier.scores)
+    follows = earlier.code in COMES_OF.get(later.code, ()) and same
     return follows and earlier.severity is not Severity.NOTE
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from attrs import evolve
 
 from compose.net.lower.attempts import lower_attempts
+from compose.net.lower.barren import barren_lines
 from compose.net.lower.both_hold import both_hold
 from compose.net.lower.builder import Builder
 from compose.net.lower.doubts import doubts
@@ -106,6 +107,7 @@ def _with_lines(builder: Builder, net: Net) -> Net:
         placed=tuple(_placed(builder)),
         reckoned=tuple(builder.rule((line,)) for line in sorted(fetched_anyway(builder.play))),
         following=tuple(_following(builder)),
+        barren=tuple(barren_lines(builder)),
     )
 
 

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from typing import Union
 
 from compose.net.attempt import Attempt
+from compose.net.barren import Barren
 from compose.net.conditions import All as All
 from compose.net.conditions import AnyOf as AnyOf
 from compose.net.conditions import Comparison as Comparison
@@ -205,11 +206,10 @@ class Net:
     """The whole game as places and transitions.
 
     The first of `ends` that holds is the result; where those of different winners hold together, that is "two
-    winners". `open_ended`: play goes on until the clock; `mirrored` sides are called so; in `solo` ones each plays
-    for themselves, and those who are left win (True) or somebody of them;
-    what counts `at_the_end` for a side besides its points;
-    places of players at whom nobody may aim are `spared`, of balls that are left `unfetched`, of players who are there
-    at the set-up `placed`, each with the line; lines of fetching that are `reckoned` with anyway; of
+    winners". `open_ended`: play goes on until the clock; `mirrored` sides are called so; in `solo` ones each plays for
+    themselves, and those who are left win (True) or somebody of them; what counts `at_the_end` besides points; places
+    of players at whom nobody may aim are `spared`, of balls that are left `unfetched`, of players who are there
+    at the set-up `placed`, each with the line; lines of fetching that are `reckoned` with anyway, `barren` ones; of
     players who guard, or stop balls, `keeping`; `unaimed` are lines about what nobody tries to do to players. What
     lines say of what follows from an attempt is `following`, in the core's values.
     """
@@ -235,6 +235,7 @@ class Net:
     placed: tuple[tuple[int, Rule], ...] = field(eq=False, default=())
     reckoned: tuple[Rule, ...] = field(eq=False, default=())
     following: tuple[tuple[Rule, Effects], ...] = field(eq=False, default=())
+    barren: tuple[Barren, ...] = field(eq=False, default=())
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
     solo: Mapping[str, bool] = field(eq=False, factory=dict)
 

@@ -34,9 +34,8 @@ def _worth(sheet: Sheet, line: points.AtTheEnd, side: str, board: Board) -> int:
     if line.side is not None and side_said(sheet, line.side) != Of(side):
         return 0
     kinds = ((what, each) for what, each in _kinds(line) if line.side is not None or not _of_others(sheet, what, side))
-    return sum(
-        each * counted(sheet, what, owner, board)[0] for what, each in kinds for owner in _whose(sheet, line, what, side)
-    )
+    owned = ((what, each, owner) for what, each in kinds for owner in _whose(sheet, line, what, side))
+    return sum(each * counted(sheet, what, owner, board)[0] for what, each, owner in owned)
 
 
 def _whose(sheet: Sheet, line: points.AtTheEnd, what: claims.CountedWhat, side: str) -> tuple[str, ...]:

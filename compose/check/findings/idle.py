@@ -18,7 +18,7 @@ from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
 from compose.net.net import Effect, Move, Net, Rule, Transition
 from grammar.core.play import Waiting
-from grammar.core.rules import Go, Result
+from grammar.core.rules import Add, Go, Result
 from grammar.core.values import At
 from grammar.finding import IDLE, Severity
 from grammar.frozen import frozen
@@ -41,6 +41,7 @@ class Idle:
     harmless: bool
     touched: frozenset[int] = frozenset()
     frees: frozenset[int] = frozenset()
+    scores: frozenset[str] = frozenset()
 
 
 def idle(study: Study) -> list[Found]:
@@ -84,11 +85,19 @@ def _judge(seen: Seen, rule: Rule) -> Idle | None:
     moves = [each.effect for each in effects] + [each for act, _ in acts for each in act.effects]
     touched = frozenset(place for each in moves for place in _written(each))
     touched |= _of_their_kind(net, (place for why in whys for place in why.still))
-    return Idle(rule, reasons, rule.stands_by or helps_nobody(seen, rule), touched, _freed_by(net, rule))
+    harmless = rule.stands_by or helps_nobody(seen, rule)
+    return Idle(rule, reasons, harmless, touched, _freed_by(net, rule), frozenset(_scoring(net, rule)))
 
 
 def _written(effect: Effect) -> tuple[int, ...]:
     return (effect.source, effect.target) if isinstance(effect, Move) else (effect.place,)
+
+
+def _scoring(net: Net, rule: Rule) -> Iterator[str]:
+    """The sides to whom a line would give points."""
+    yield from (each.side for each in net.at_the_end if each.rule == rule)
+    given = (each for of, effects in net.following if of == rule for each in effects)
+    yield from (each.side.key for each in given if isinstance(each, Add) and each.points > 0)
 
 
 def _freed_by(net: Net, rule: Rule) -> frozenset[int]:
@@ -224,6 +233,7 @@ def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found
         numbers=numbers,
         about=frozenset.intersection(*(each.touched for each in alike)),
         frees=frozenset.intersection(*(each.frees for each in alike)),
+        scores=frozenset[str]().union(*(each.scores for each in alike)),
     )
 
 

@@ -14,6 +14,7 @@ from compose.check.match import can_win, decides
 from compose.check.needs_no_win import needs_no_win
 from compose.check.never import why_never
 from compose.check.pointing import told_as_one
+from compose.check.scored import scores
 from compose.check.seen import Seen, everywhere
 from compose.check.study import Study, once
 from compose.net.net import End, Net
@@ -109,7 +110,14 @@ def _over_halves(study: Study, lost: list[str]) -> Found:
         place=study.net.match.place,
         hint=words.hint,
         numbers=(("states", float(study.space.states)),),
+        sides=frozenset(lost),
+        scores=_never_scoring(everywhere(study)),
     )
+
+
+def _never_scoring(seen: Seen) -> frozenset[str]:
+    """The sides whose points stay as they are at the start."""
+    return frozenset(side for side, terms in scores(seen.net) if all(seen.still(place) for _, place in terms))
 
 
 def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...], helping: bool) -> Found:
@@ -143,6 +151,8 @@ def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]
         others=tuple(dict.fromkeys(lines[1:])),
         numbers=numbers,
         about=frozenset[int]().union(*(why.still for why in whys)),
+        sides=frozenset(lost),
+        scores=_never_scoring(seen),
     )
 
 

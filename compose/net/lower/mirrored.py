@@ -11,6 +11,8 @@ from grammar.core.renaming import unlike
 from grammar.finding import Basis, Finding, Severity
 from grammar.words import listing
 
+CODE = "N-mirrored"
+
 
 def unlike_sides(core: Core) -> Iterator[Finding]:
     """One warning at the first such line; the others are told beside it."""
@@ -22,7 +24,7 @@ def unlike_sides(core: Core) -> Iterator[Finding]:
         title = f"The sheet calls {sides} mirrored, but `{first.words}` makes them unlike."
         hint = "Say the same of each side, or leave out `mirrored` where it is meant to be uneven."
         places = tuple(line.span for line in others)
-        yield Finding("N-mirrored", Severity.WARNING, title, first.span, hint, places, basis=Basis.PROVED)
+        yield Finding(CODE, Severity.WARNING, title, first.span, hint, places, basis=Basis.PROVED)
 
 
 def same_tasks(core: Core) -> Iterator[Finding]:

@@ -1,0 +1,50 @@
+"""Lines of which the sheet alone shows that nothing comes of them: what play shows of it is told there, not again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.net.barren import Barren
+from compose.net.lower.builder import Builder
+from compose.net.lower.heights import ON_THE_FLOOR, reaches
+from compose.net.lower.tokens import in_play
+from compose.net.lower.without_consequence import fruitless
+from grammar.core.play import AtPlayers, AtThing, Offer, Through
+from grammar.core.rules import Happening
+from grammar.core.success import success_of
+from grammar.core.values import Skill, Thing
+
+
+def barren_lines(builder: Builder) -> Iterator[Barren]:
+    """What is rolled at what it cannot reach, with what would come of it; hits and touches of which nothing comes."""
+    play = builder.play
+    for offer, attempt in play.tries:
+        if attempt.skill in ON_THE_FLOOR and isinstance(attempt.aim, AtThing | Through):
+            ball = play.kind(attempt.ball) if attempt.ball else None
+            if not reaches(play.kind(attempt.aim.thing.kind), ball, isinstance(attempt.aim, Through)):
+                about = _about(builder, offer, attempt.skill, attempt.aim)
+                spans = frozenset(builder.core.lines[line].span for line in about)
+                at, aimed = builder.core.lines[offer.lines[0]].span, _places_of(builder, attempt.aim.thing)
+                yield Barren(at, frozenset(aimed), spans)
+    for line, offers in fruitless(builder.core).items():
+        aims = (attempt.aim for offer in offers for attempt in offer.attempts)
+        aimed = (in_play(builder, *aim.of) for aim in aims if isinstance(aim, AtPlayers))
+        yield Barren(builder.core.lines[line].span, frozenset(place for places in aimed for place in places))
+
+
+def _places_of(builder: Builder, thing: Thing) -> Iterator[int]:
+    """Where a thing stands or lies."""
+    for number, place in enumerate(builder.places):
+        if place.token == "target" and place.kind == thing.kind.key:
+            yield number
+
+
+def _about(builder: Builder, offer: Offer, skill: Skill, aim: AtThing | Through) -> Iterator[int]:
+    """The lines about what an attempt is made for."""
+    success = success_of(skill, aim)
+    for rule in builder.play.rules:
+        trigger = rule.trigger
+        if rule.granted or not isinstance(trigger, Happening) or trigger.result is not success:
+            continue
+        if offer.by in trigger.by and (not trigger.to or aim.thing in trigger.to):
+            yield rule.lines[0]
