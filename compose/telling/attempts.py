@@ -31,7 +31,7 @@ from grammar.core.play import (
     ToMate,
 )
 from grammar.core.skills import SKILL_WORDS, bare
-from grammar.core.values import At, KindId, Laden, Population, Presence, Skill, Spot, without_load
+from grammar.core.values import At, KindId, Laden, Landmark, Population, Presence, Skill, Spot, without_load
 
 BY_THEMSELVES = (Skill.RUN, Skill.TOUCH)
 DOING = {
@@ -124,7 +124,10 @@ def _at_what(voice: Voice, skills: Sequence[Skill], aims: Sequence[Aim]) -> str:
     if skills == [Skill.TOUCH]:
         at_players = [aim for aim in aims if isinstance(aim, AtPlayers)]
         said = aimed_at(voice, frozenset(one for aim in at_players for one in aim.of))
-        return with_a_ball(voice, frozenset(ball for aim in at_players for ball in aim.holding), said, True)
+        told = with_a_ball(voice, frozenset(ball for aim in at_players for ball in aim.holding), said, True)
+        if voice.near is not None and all(aim.come_over for aim in at_players):
+            return f"{told} {voice.place([Spot(Landmark.HALF, voice.near)])}"
+        return told
     if skills == [Skill.RUN]:  # nothing is carried that would be used up
         aims = [evolve(aim, again=True) if isinstance(aim, Along) else aim for aim in aims]
     return _aims(voice, aims)

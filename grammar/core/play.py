@@ -33,10 +33,12 @@ class AtThing:
 
 @frozen
 class AtPlayers:
-    """At players of one side, in play; `holding`: only at who has a ball of these kinds, where that is asked."""
+    """At players of one side, in play; `holding`: only at who has a ball of these kinds, where that is asked;
+    `come_over`: only at who has come into the half of who tries it, which are none but those named."""
 
     of: frozenset[Population]
     holding: frozenset[KindId] = frozenset()
+    come_over: bool = False
 
 
 @frozen

@@ -28,8 +28,8 @@ def barren_lines(builder: Builder) -> Iterator[Barren]:
                 yield Barren(at, frozenset(aimed), spans)
     for line, offers in fruitless(builder.core).items():
         aims = (attempt.aim for offer in offers for attempt in offer.attempts)
-        aimed = (in_play(builder, *aim.of) for aim in aims if isinstance(aim, AtPlayers))
-        yield Barren(builder.core.lines[line].span, frozenset(place for places in aimed for place in places))
+        who = (one for aim in aims if isinstance(aim, AtPlayers) for one in aim.of)
+        yield Barren(builder.core.lines[line].span, frozenset(in_play(builder, *who)))
 
 
 def _places_of(builder: Builder, thing: Thing) -> Iterator[int]:

@@ -50,7 +50,7 @@ def _touched(reader: Reader, sentence: play.Touch, who: Population) -> Iterator[
         laden = frozenset(_free_handed(aim.of)) if holding else with_load(reader, aim.of, sentence.load)
         touched = _come_over(reader, sentence, laden) - alike
         if touched:
-            yield AtPlayers(touched, holding)
+            yield AtPlayers(touched, holding, sentence.where is not None)
 
 
 def _free_handed(who: Iterable[Population]) -> Iterator[Population]:
