@@ -18,6 +18,7 @@ from grammar.finding import Correction, Finding, retold
 from grammar.frozen import evolve, frozen
 from grammar.layout import section_name
 from grammar.mistakes.lost import ONLY_SEEMING
+from grammar.mistakes.sense import loses_no_word
 from grammar.mistakes.spelling import spelled
 from grammar.said import Value, listed, quoting, write
 
@@ -125,7 +126,9 @@ def _with_the_name_too(
         left = [each for each in soon(applied(lines, first)) if each.place.line == first.place.line]
         if len(left) == 1 and left[0].code == "G-unknown" and not first.section:
             names = (each for each in left[0].corrections if each.place.line == first.place.line)
-            yield from (evolve(first, line=each.line, cost=first.cost + each.cost) for each in names)
+            written = lines[first.place.line - 1]
+            sensible = (each for each in names if loses_no_word(written, each.line))
+            yield from (evolve(first, line=each.line, cost=first.cost + each.cost) for each in sensible)
 
 
 def _once(corrections: Iterable[Correction]) -> Iterator[Correction]:

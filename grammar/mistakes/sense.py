@@ -44,6 +44,12 @@ def keeps_the_sense(old: str, new: str) -> bool:
     return (len(gone) == len(put) and all(map(_means, gone, put))) or _is_slip("".join(gone), "".join(put))
 
 
+def loses_no_word(old: str, new: str) -> bool:
+    """Whether each word of a line is still there, or is a slip or a synonym of one that is, but for small ones."""
+    gone, put = _apart(old, new)
+    return all(word in _EMPTY | _HELPING or any(_means(word, each) for each in put) for word in gone)
+
+
 def _apart(old: str, new: str) -> tuple[list[str], list[str]]:
     """The words of both between what they have in common at their ends."""
     one, other = old.lower().split(), new.lower().split()

@@ -79,3 +79,9 @@ def test_a_line_belongs_elsewhere_only_where_its_names_mean_something_there() ->
     """Under another heading, `everybody has` would be no more a sentence than here."""
     (found,) = judge_of("nuts.rules")(SHEET.format(**{**SOUND, "finish": "after 10 min: everybody has lost"}))
     assert found.code == "L-sentence" and "loses" in found.hint
+
+
+@pytest.mark.parametrize("says", ["leave", "quit"])
+def test_whoever_is_to_leave_a_place_is_not_told_to_join_it(says: str) -> None:
+    """A line made whole and its name put right must not lose the word that says what happens."""
+    assert "join the den base" not in hint(when=f"every 30 s: all squirrels {says} the den base")
