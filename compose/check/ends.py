@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from compose.check.condition import Counts, holds
 from compose.net.net import End, Net
+from compose.net.told import Cause, Ended
 
 EndNumbers = NDArray[np.int16]
 
@@ -30,3 +31,8 @@ def first_of(ends: tuple[End, ...], markings: Counts) -> tuple[EndNumbers, EndNu
             clash[here & (clash < 0) & (first >= 0) & other[first]] = number
         first[here & (first < 0)] = number
     return first, clash
+
+
+def played_on(net: Net) -> bool:
+    """Whether a level score is played on when the time is over, until somebody leads."""
+    return any(isinstance(end.told, Ended) and end.told.because is Cause.OVER_OR_NEXT for end in net.ends)

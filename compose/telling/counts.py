@@ -16,7 +16,7 @@ from grammar.core.values import At, KindId, OnStep, Posture, Presence, RoleId, S
 def counts_told(voice: Voice, net: Net, counts: Sequence[int]) -> str:
     """Such as "hérons : 11 en jeu, 3 pierres debout ; brochets : ..."; left out is what is and was nothing, and
     what never changes."""
-    moved, wording = _moved(net), voice.wording
+    moved, wording = _moved(net) - ({net.schedule.place} if net.schedule is not None else set()), voice.wording
     told = []
     for side in (*net.sides, None):
         own = [
@@ -36,7 +36,7 @@ def counts_told(voice: Voice, net: Net, counts: Sequence[int]) -> str:
 
 
 def _told(place: Place) -> bool:
-    return place.token != RESULT and not on_the_way(place)
+    return place.token not in (RESULT, "line") and not on_the_way(place)
 
 
 def _of(voice: Voice, side: str | None) -> Voice:
@@ -61,6 +61,8 @@ def _counted(voice: Voice, place: Place, number: int) -> str:
         return voice.counted(number, voice.nouns.noun("point"))
     if place.token == "runs":
         return voice.counted(number, voice.nouns.noun("finished run"))
+    if place.token == "row":
+        return voice.say("{number} in a row", number=str(number))
     if place.load is not None:
         return voice.say("{number} with {load}", number=str(number), load=voice.any_of({place.load.kind}))
     if place.token == "player":

@@ -33,8 +33,7 @@ class AtThing:
 
 @frozen
 class AtPlayers:
-    """At players of one side, in play; `holding`: only at who has a ball of these kinds, where that is asked;
-    `come_over`: only at who has come into the half of who tries it, which are none but those named."""
+    """At players of one side, in play; `holding`: only at who has a ball of these kinds; `come_over`: in one's half."""
 
     of: frozenset[Population]
     holding: frozenset[KindId] = frozenset()
@@ -224,9 +223,7 @@ class Guarding:
     lines: Lines = field(eq=False)
 
 
-class Of(Enum):
-    """What a factor is on."""
-
+class Of(Enum):  # what a factor is on
     SUCCESS = "success"
     TIME = "time"
 

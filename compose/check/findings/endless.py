@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from compose.check.ends import played_on
 from compose.check.found import Found, Share
 from compose.check.graph import loop_from
 from compose.check.pointing import span_of_last_move
@@ -18,6 +19,15 @@ from grammar.finding import Severity
 from grammar.said import said
 
 CODE = "C-endless"
+
+UNLIMITED = (
+    "From {share} of {known} there is no way out. "
+    'Give a way out of the loop, let the round finish there, or add a clock: "after 6 min: ..."'
+)
+PLAYED_ON = (
+    "From {share} of {known} there is no way out. "
+    'Give a way out of the loop, or let a level score be a draw when the time is over: "else a draw"'
+)
 
 
 def endless(study: Study) -> list[Found]:
@@ -42,12 +52,7 @@ def endless(study: Study) -> list[Found]:
             severity=Severity.WARNING if net.bell is None else Severity.NOTE,
             title=said("Play can come to a point from which {what}: {then}.", what=what, then=then),
             place=span_of_last_move(study, state),
-            hint=said(
-                "From {share} of {known} there is no way out. "
-                'Give a way out of the loop, let the round finish there, or add a clock: "after 6 min: ..."',
-                share=Share(lost, space.states),
-                known=_known(study),
-            )
+            hint=said(PLAYED_ON if played_on(net) else UNLIMITED, share=Share(lost, space.states), known=_known(study))
             if net.bell is None
             else "Give a way out of the loop, or let the round finish there.",
             witness=line_of_play(space, state),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from attrs import evolve
 
+from compose.check.ends import played_on
 from compose.check.match import decides
 from compose.forecast.findings.held import Held
 from compose.forecast.findings.levers import one_of, to_make_longer, to_make_shorter, to_reach
@@ -15,6 +16,7 @@ OUT_OF_REACH = "F-out-of-reach"
 MOST_GOING = 0.5  # of the rounds may be cut off by the lesson's end, however short the lesson (assumption)
 HARDLY_ENDED = "hardly a round gets as far as `{line}`: the clock ends nearly every one after {time}."
 HARDLY_WON = "hardly a round gets as far as `{line}`: the clock ends nearly every one after {time}, without a winner."
+SELDOM_STILL_LEVEL = 0.01  # of the rounds: fewer outlast a lesson hardly ever (assumption)
 SELDOM_REACHED = 0.01  # of the rounds: what ends fewer of them by play is out of reach (assumption)
 
 
@@ -24,7 +26,7 @@ def long_round(held: Held) -> list[Finding]:
     margin = held.margin("lesson round", "length")
     going = 0.0 if held.told.course.clock_rings else held.told.odds.running.value
     if mean.value - mean.margin <= margin.high and going <= MOST_GOING:
-        return []
+        return _level_for_long(held)
     title = said("a round lasts {time} on average, longer than {most}.", time=Time(mean.value), most=Time(margin.high))
     numbers = {"mean minutes": mean.value}
     if going > 0:
@@ -33,6 +35,22 @@ def long_round(held: Held) -> list[Finding]:
         numbers["still going"] = going
     hint = one_of(tuple(to_make_shorter(held.told.net)))
     return held.found("F-long-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
+
+
+def _level_for_long(held: Held) -> list[Finding]:
+    """Some rounds outlast the lesson, since a level score is played on and nothing ends it before somebody leads."""
+    course, net = held.told.course, held.told.net
+    after, over = course.length.over_by[-1] if course.length.over_by else (course.clock_minutes, None)
+    going = held.told.odds.running.value if over is None else 1.0 - over.value
+    if not played_on(net) or going < SELDOM_STILL_LEVEL:
+        return []
+    title = said(
+        "{share} of the rounds are still going after {time}: no clock ends a level score.",
+        share=Percent(going),
+        time=Time(after),
+    )
+    hint = one_of(tuple(to_make_shorter(net)))
+    return held.found("F-long-round", Severity.NOTE, title, hint, span_of_stop(held.told), {"still going": going})
 
 
 def short_round(held: Held) -> list[Finding]:
