@@ -35,9 +35,11 @@ def _another_side(reader: Reader, phrase: Np, mover: Mover) -> SideId | None:
 
 
 def _role(reader: Reader, phrase: Np, mover: Mover, moment: Moment) -> RoleId | Plain:
-    """The role of a phrase, of one's own side; "a player" is one without a role. Raises Senseless."""
+    """The role of a phrase, of one's own side; "a player", or "a settler" of settlers, is one without a role. Raises
+    Senseless."""
     said, role = reader.player_phrase(phrase)
-    if role is None and said.whose is Whose.UNSAID and phrase.determiner in ("a", "an", None):
+    own_side = said.whose is Whose.UNSAID or (said.side is not None and said.side == mover.side)
+    if role is None and own_side and phrase.determiner in ("a", "an", None):
         return PLAIN
     if role is None or mover.side is None:
         hint: Value = "Name a role that `sides` declares."

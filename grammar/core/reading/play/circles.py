@@ -20,7 +20,7 @@ from grammar.sentences.base import Node, Np
 def read_move_on(reader: Reader, sentence: play.MoveOn, line: int) -> Iterator[Rotation]:
     """Once for each side that has all of these tasks, or once where each is of one side. Raises Senseless."""
     for circle in _circles(reader, sentence.jobs):
-        yield from _moving(reader, sentence.jobs, circle, after_what(sentence), line)
+        yield from _moving(reader, sentence.jobs, circle, after_what(reader, sentence), line)
 
 
 def _circles(reader: Reader, jobs: play.Jobs) -> list[tuple[Population, ...]]:
@@ -35,7 +35,7 @@ def _circles(reader: Reader, jobs: play.Jobs) -> list[tuple[Population, ...]]:
 
 def read_all_move_on(reader: Reader, sentence: play.AllMoveOn, line: int) -> Iterator[Rotation]:
     """Each side through its roles, and then without one; where there are none through the sides. Raises Senseless."""
-    after = after_what(sentence)
+    after = after_what(reader, sentence)
     of_roles = [Population(role.side, role.id) for role in reader.roles if role.least]
     circles = [
         (*(who for who in of_roles if who.side == side), Population(side, PLAIN))

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from grammar.core.reading.phrases.clock import read_wait
 from grammar.core.reading.play.offers import Trying, acting
-from grammar.core.reading.sheet.reader import Reader, seconds
+from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose
 from grammar.core.rotation import Occasion, Rotation, Tries
 from grammar.core.values import PLAIN, Population, RoleId
@@ -18,7 +19,7 @@ from grammar.sentences.determiners import EACH
 
 def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[Rotation]:
     """Raises Senseless where there is no task that could pass on, or no time after which it does."""
-    after = after_what(sentence)
+    after = after_what(reader, sentence)
     for who in acting(reader, sentence.who):
         role = next((each for each in reader.roles if (each.side, each.id) == (who.side, who.role)), None)
         if role is None or not isinstance(who.role, RoleId):
@@ -35,7 +36,7 @@ def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[
 
 def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
     """Foxes against hedgehogs: as many of the others become foxes, who are from then on what those were."""
-    if after_what(sentence) in (Occasion.POINT, Occasion.AGAINST):
+    if after_what(reader, sentence) in (Occasion.POINT, Occasion.AGAINST):
         raise Senseless(sentence, "A whole side changes by the clock, or after a round.", write("every 60 s"))
     said = reader.player_phrase(sentence.who)[0]
     if said.whose is not Whose.NAMED or who.role is not PLAIN or any(role.side == who.side for role in reader.roles):
@@ -72,7 +73,7 @@ def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotati
     return iter(())
 
 
-def after_what(sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction | Occasion | Tries:
+def after_what(reader: Reader, sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction | Occasion | Tries:
     """After what it is. Raises Senseless."""
     every = sentence.every
     if sentence.each not in EACH:
@@ -84,10 +85,8 @@ def after_what(sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction
         return Tries(every.number.whole)
     if isinstance(every, Quantity) and every.seconds <= 0:
         raise Senseless(every, "They would change all the time.", write("every 60 s"))
-    return _every(every)
+    return read_wait(reader, every, every) if isinstance(every, Quantity) else _every(every)
 
 
-def _every(every: Quantity | str) -> Fraction | Occasion:
-    if isinstance(every, Quantity):
-        return seconds(every)
+def _every(every: str) -> Fraction | Occasion:
     return Fraction(60) if every == "minute" else Occasion("point" if every == "points" else every)
