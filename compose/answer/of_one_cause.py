@@ -1,7 +1,8 @@
 """What play shows, where the sheet alone has shown its cause: it is told there, and not again.
 
 Sides that are mirror images win alike: that one of those which are called so can win and another cannot comes of what
-makes them unlike. And where nothing can come of a line, what it would have changed never changes.
+makes them unlike. Whose successes give points to another side has none. And where nothing can come of a line, what it
+would have changed never changes.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from compose.check.findings.unwinnable import CODE as UNWINNABLE
 from compose.check.found import Found
 from compose.net.barren import Barren
 from compose.net.lower.mirrored import CODE as UNLIKE
+from compose.net.lower.own_down import CODE as OWN_DOWN
 from compose.net.net import Net
 from compose.telling.english.findings import findings_told
 from grammar.finding import IDLE, Finding, Severity
@@ -39,6 +41,9 @@ def _comes_of(found: Found, cause: Finding, net: Net) -> bool:
         return False
     if cause.code == UNLIKE:
         return found.code == UNWINNABLE and bool(found.sides) and found.sides < set(net.mirrored)
+    if cause.code == OWN_DOWN:
+        alone = found.sides < set(net.sides) and found.sides <= found.scores
+        return found.code == UNWINNABLE and bool(found.sides) and alone
     return any(_for_nothing(found, barren) for barren in net.barren if barren.at == cause.place)
 
 

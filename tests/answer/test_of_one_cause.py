@@ -19,13 +19,13 @@ game One Cause
 space
   court 18 m by 9 m, halved across
 sides
-  north and south, 3 to 6 players each, mirrored
+  north and south, 3 to 6 players each{alike}
 kit
   4 foam balls
   2 {kit}
 set-up
   {things} on the back line of their side
-  2 foam balls in each half
+  {balls}
 play
   players stay in their half
   {play}
@@ -37,6 +37,8 @@ finish
 """
 USUAL = {
     "head": "ages 9 to 12",
+    "alike": ", mirrored",
+    "balls": "2 foam balls in each half",
     "kit": "mats for each side, like a thick mat",
     "things": "mats",
     "play": "players overarm throw a foam ball at the mats of the other side",
@@ -68,6 +70,16 @@ WRONG = {
         "C-idle",
         {"head": "switch hits count, usually off", "play": HIT, "when": "with hits count, a player is hit: that player "
          "is out", "finish": "a side wins when the other side has no players in\n  after 6 min: a draw"},
+    ),
+    "points go to whom it is done": (
+        "N-own-down",
+        {
+            "alike": "",
+            "balls": "4 foam balls in the half of north",
+            "play": "players of north overarm throw a foam ball at the mats of the other side\n  "
+            "a missed ball goes back\n  a scored ball goes back",
+            "when": "a mat is knocked: its side scores 1 point",
+        },
     ),
     "too high for points": ("N-too-high", TINS | {"when": "a tin is knocked: the roller's side scores 1 point"}),
     "too high to fall": (
