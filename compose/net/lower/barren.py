@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from compose.net.barren import Barren
 from compose.net.lower.builder import Builder
-from compose.net.lower.heights import ON_THE_FLOOR, reaches
 from compose.net.lower.tokens import in_play
 from compose.net.lower.without_consequence import fruitless
+from compose.staging.reach import ON_THE_FLOOR, reaches
 from grammar.core.play import AtPlayers, AtThing, Offer, Through
 from grammar.core.rules import Happening
 from grammar.core.success import success_of
