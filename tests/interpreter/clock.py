@@ -68,10 +68,24 @@ def _fetched(sheet: Sheet, line: resting.Fetch, board: Board, everyone: bool, gr
                 continue
             fetched = kinds - _spoken_of(sheet, spot, kinds) - _carried_from(sheet, spot) if granted else kinds
             fetched = fetched - _left_out(sheet, line, spot)
+            if granted and spot.place == "court":
+                fetched = {kind for kind in fetched if side in _senders(sheet, kind) or not _senders(sheet, kind)}
             if not _within_closed(sheet, spot):
                 for hand in hands:
                     if spot not in hand:
                         yield from _brought(board, fetched, spot, _own_first(sheet, hand, side), everyone)
+
+
+@remembered
+def _senders(sheet: Sheet, kind: str) -> set[str]:
+    """The sides of which somebody may send or carry a ball of a kind: to others a loose one is of no use."""
+    found = set[str]()
+    for line in sheet.said(attempting.Attempt):
+        folk, said = sheet.folk(line.who), whose(sheet, line.who)
+        if folk is not None and line.ball is not None and kind in sheet.stuff(line.ball).kinds:
+            named = folk.side or (said.side if isinstance(said, Of) else None)
+            found |= {named} if named else set(sheet.sides)
+    return found
 
 
 @remembered

@@ -26,7 +26,7 @@ from grammar.core.reading.phrases.without_lives import with_lives
 from grammar.core.reading.sheet.amounts import amount
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, none_of, whose, whose_side
-from grammar.core.values import At, KindId, Laden, Part, Presence, SideId, Sort, Spot
+from grammar.core.values import SHARED, At, KindId, Laden, Part, Presence, SideId, Sort, Spot
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, LoadMeaning, PlayerMeaning
 from grammar.said import Said, Written, quoting, said, write
 from grammar.sentences import claims, finish
@@ -49,6 +49,8 @@ def read_condition(reader: Reader, condition: claims.Condition, spoken: Spoken, 
 
 def read_claim(reader: Reader, claim: claims.Claim, spoken: Spoken, each: bool = True) -> Guard:
     """One claim. What every side has is so of all, what a side has of one."""
+    if isinstance(claim, claims.ThereAre) and _stands_anywhere(reader, claim):
+        return every([_of_side(reader, claim, side, spoken) for side in reader.side_ids])
     if isinstance(claim, claims.ThereAre):
         return _of_side(reader, claim, _whoever(reader, claim), spoken)
     said = whose_side(reader.game, claim.side)
@@ -59,6 +61,16 @@ def read_claim(reader: Reader, claim: claims.Claim, spoken: Spoken, each: bool =
     sides = [side for side in reader.side_ids if side in spoken.meant(said, frozenset())]
     parts: list[Guard] = [_of_side(reader, claim, side, spoken) for side in sides]
     return either(parts) if said.whose is Whose.ANY else every(parts)
+
+
+def _stands_anywhere(reader: Reader, claim: claims.ThereAre) -> bool:
+    """Whether it is of targets how they stand: of what is nobody's, or that there are none, of whichever side."""
+    counted = claim.counted
+    if not isinstance(counted, claims.Counted) or not isinstance(counted.state, claims.Standing | claims.Down):
+        return False
+    things = [thing for kind in reader.kinds_meant(counted.what, Sort.TARGET) for thing in reader.owned(kind)]
+    none = isinstance(claim.quantity, claims.NoneOf)
+    return bool(things) and (none or all(thing.owner is SHARED for thing in things))
 
 
 def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 
 from grammar.core.play import Along, Fetch, Offer, Unfetched
-from grammar.core.values import PLAIN, KindId, Spot, Teacher
+from grammar.core.values import PLAIN, KindId, Landmark, SideId, Spot, Teacher
 
 Reach = frozenset[tuple[KindId, Spot]]
 
@@ -15,12 +15,27 @@ def fetched(
     fetches: tuple[Fetch, ...], unfetched: tuple[Unfetched, ...], offers: tuple[Offer, ...], taken: frozenset[KindId]
 ) -> tuple[Fetch, ...]:
     """Those that hold: the sheet's own, but for a part of their places from where nobody fetches; and those taken for
-    granted about what the sheet says nothing of, and which nobody carries or takes anywhere."""
+    granted about what the sheet says nothing of, and which nobody carries or takes anywhere. A ball that lies loose
+    whoever can do nothing with it leaves to those who can."""
     own = tuple(each for each in fetches if not each.granted)
     said = {(each.ball, each.spot) for each in own} | {(each.ball, each.spot) for each in unfetched}
     said |= set(_carried_from(offers))
     granted = (each for each in fetches if each.granted and (each.ball, each.spot) not in said)
-    return (*_but_for(own, unfetched), *(each for each in granted if each.ball not in taken))
+    of_use = {(offer.by.side, attempt.ball) for offer in offers for attempt in offer.attempts}
+    used = {ball for _, ball in of_use}
+    free = (each for each in granted if each.ball not in taken)
+    return (
+        *_but_for(own, unfetched),
+        *(each for each in free if each.ball not in used or not _loose(each) or _may_use(each, of_use)),
+    )
+
+
+def _loose(fetch: Fetch) -> bool:
+    return fetch.spot.of is Landmark.COURT
+
+
+def _may_use(fetch: Fetch, of_use: Container[tuple[SideId, KindId | None]]) -> bool:
+    return isinstance(fetch.who, Teacher) or any((who.side, fetch.ball) in of_use for who in fetch.who)
 
 
 def _but_for(own: tuple[Fetch, ...], unfetched: tuple[Unfetched, ...]) -> Iterator[Fetch]:
