@@ -27,7 +27,7 @@ COMES_OF = {  # what follows from which findings, where they speak of the same p
     STRANDED: (ENDLESS,),
     NO_END: (UNWINNABLE,),
     IDLE: (UNWINNABLE, NO_END),
-    IDLE_KIT: (IDLE,),
+    IDLE_KIT: (IDLE, STRANDED),
 }
 MENDED_BESIDE = (NO_RETURN, NO_END)  # what these say of mending, the graver finding says better
 
@@ -49,6 +49,8 @@ def _follows(later: Found, earlier: Found) -> bool:
     """Whether one comes of the same cause as the other, which is the graver."""
     if earlier.code == DEAD_END and earlier.when_alone and later.when_alone:
         return True
+    if later.of_one_side:  # that a line never takes effect is told already, of whoever it is
+        return later.place in (earlier.place, *earlier.others) and earlier.severity is not Severity.NOTE
     if earlier.code == STRANDED and later.code in (IDLE, STRANDED):  # by which line, or ball, they would have come back
         return bool(later.frees & earlier.about)
     if (later.code, earlier.code) == (NO_END, DEAD_END):  # play gets stuck before, for want of what lies somewhere
@@ -62,7 +64,9 @@ def _told_with(earlier: Found, later: Found) -> Found:
     """The one finding for both."""
     others = tuple(dict.fromkeys((*earlier.others, later.place, *later.others)))
     told = said("It goes with that: {title}", title=later.title)
-    better = later.code in MENDED_BESIDE or later.when_alone or (earlier.code == later.code == STRANDED)
+    alike = earlier.code == later.code == STRANDED or later.of_one_side
+    better = later.code in MENDED_BESIDE or later.when_alone or alike
     why = () if better else (later.hint,)
-    about = earlier.about | (later.about if later.when_alone else frozenset())
+    both = later.when_alone or (earlier.code, later.code) == (STRANDED, IDLE)
+    about = earlier.about | (later.about if both else frozenset())
     return evolve(earlier, hint=Chain((earlier.hint, told, *why)), others=others, about=about)

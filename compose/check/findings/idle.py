@@ -232,7 +232,7 @@ def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found
         others=tuple(dict.fromkeys((*(each.rule.span for each in others), *shared.lines))),
         numbers=numbers,
         about=frozenset.intersection(*(each.touched for each in alike)),
-        frees=frozenset.intersection(*(each.frees for each in alike)),
+        frees=frozenset[int]().union(*(each.frees for each in alike)),
         scores=frozenset[str]().union(*(each.scores for each in alike)),
     )
 

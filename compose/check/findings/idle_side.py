@@ -48,5 +48,6 @@ def _finding(study: Study, side: str) -> Found:
         place=act.rules[0].span,
         hint=Chain((said("{why}.", why=Capital(why.told)), mend)),
         others=why.lines,
+        of_one_side=True,
         numbers=(("states", float(study.space.states)),),
     )

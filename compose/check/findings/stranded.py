@@ -223,6 +223,8 @@ def _mend(study: Study, alike: list[Stranding]) -> Value:
     if where.token == "ball" and in_half(where):
         return out_of_half(study.net, first.place)
     if not first.sometimes and first.place in freed_by_pass(study.net):
+        if any(isinstance(each, Move) and each.source == first.place for each in study.net.effects):
+            return "Let whoever passes to them come by a ball."
         return said("Say in play who passes to them, such as {line}.", line=_PASS)
     if where.token != "ball" or where.kind is None:
         who = _act(study, where)
