@@ -34,7 +34,7 @@ def courts_told(voice: Voice, courts: Sequence[Court]) -> Iterator[str]:
         if court.cut is Cut.WHOLE:
             cut = voice.say(" in one piece")
         elif parts != 2:
-            cut = voice.say(" in {parts} equal parts", parts=str(parts))
+            cut = voice.say(" in quarters" if parts == 4 else " in {parts} equal parts", parts=str(parts))
         size = {"long": voice.metres(court.length_m), "wide": voice.metres(court.width_m)}
         yield voice.say("mark a court {long} by {wide}", **size) + cut
 

@@ -25,9 +25,12 @@ def draw_court(sheet: Sheet) -> None:
     for area in floor.areas_apart:
         sheet.shapes.extend(area_shapes(area, sheet))
     line = Ink(None, DARK, 0.35 * unit)
-    for half in floor.halves[:-1]:
-        x = half.rectangle.right
-        sheet.shapes.append(Lines((((x, 0.0), (x, floor.width_m)),), line))
+    for half in floor.halves:
+        box = half.rectangle
+        if box.right < floor.length_m:
+            sheet.shapes.append(Lines((((box.right, box.bottom), (box.right, box.top)),), line))
+        if box.top < floor.width_m:
+            sheet.shapes.append(Lines((((box.left, box.top), (box.right, box.top)),), line))
     sheet.shapes.append(rectangle(floor.court, line))
 
 
@@ -165,7 +168,7 @@ def name_sides(sheet: Sheet, above_m: float) -> None:
         words = side_label(sheet.wording, half.side).upper()
         size = min(1.15 * sheet.text_m, 0.95 * box.length / width_em(words, True))
         name = Label(box.centre[0], top + 0.5 * size, words, size, DARK, "middle", True)
-        if above_m < 1.6 * size:
+        if above_m < 1.6 * size or box.top < sheet.floor.width_m:
             inside = [
                 evolve(name, x=x, y=y, halo=WHITE)
                 for y in from_middle(box.bottom + size, box.top - size, 8)

@@ -12,6 +12,7 @@ from grammar.core.values import SideId
 from grammar.frozen import frozen
 
 GAP_M = 0.3  # assumption: a bench or a queue keeps a foot's breadth from the line
+QUARTERS = ((0, 0), (1, 1), (0, 1), (1, 0))  # column and row of each of four sides, opposite ones first
 APART_M = 0.1  # assumption: the least gap between things of different kinds, and players of different sides
 
 
@@ -44,9 +45,18 @@ class Ground:
     def court(self) -> Rectangle:
         return Rectangle(0.0, 0.0, self.length_m, self.width_m)
 
+    @property
+    def quartered(self) -> bool:
+        """Whether each of four sides has a quarter: nobody's lies between those of others (an assumption)."""
+        return self.halved and len(self.sides) == len(QUARTERS)
+
     def slice_of(self, side: SideId) -> Rectangle:
-        """An equal part of the court along its length: the half, where there are two sides."""
+        """An equal part of the court along its length: the half, where there are two sides; of four a quarter."""
         order, parts = self.sides.index(side), len(self.sides)
+        if self.quartered:
+            column, row = QUARTERS[order]
+            long, wide = self.length_m / 2, self.width_m / 2
+            return Rectangle(column * long, row * wide, (column + 1) * long, (row + 1) * wide)
         each = self.length_m / parts
         return Rectangle(order * each, 0.0, (order + 1) * each, self.width_m)
 
@@ -68,14 +78,21 @@ class Ground:
             return self.length_m / 2
         return part.right if self.facing(side) > 0 else part.left
 
-    def across(self, start: float, towards: int, depth_m: float) -> Rectangle:
-        """A strip over the whole width, from x = start on in one direction."""
+    def across(self, start: float, towards: int, depth_m: float, side: SideId | None = None) -> Rectangle:
+        """A strip over the whole width, of a side with a quarter over its own, from x = start on in one direction."""
         end = start + towards * depth_m
-        return Rectangle(min(start, end), 0.0, max(start, end), self.width_m)
+        bottom, top = 0.0, self.width_m
+        if side is not None and self.quartered:
+            own = self.slice_of(side)
+            bottom, top = own.bottom, own.top
+        return Rectangle(min(start, end), bottom, max(start, end), top)
 
-    def beside(self, left: float, right: float, depth_m: float) -> Rectangle:
-        """A stretch off the court, along its side line at y = 0."""
-        return Rectangle(min(left, right), -GAP_M - depth_m, max(left, right), -GAP_M)
+    def beside(self, left: float, right: float, depth_m: float, side: SideId | None = None) -> Rectangle:
+        """A stretch off the court, along its side line at y = 0, or the other one, if a side has its quarter there."""
+        bottom = -GAP_M - depth_m
+        if side is not None and self.quartered and self.slice_of(side).bottom > 0.0:
+            bottom = self.width_m + GAP_M
+        return Rectangle(min(left, right), bottom, max(left, right), bottom + depth_m)
 
 
 def bare_ground(play: Play) -> Ground:

@@ -84,21 +84,22 @@ def _at_half(ground: Ground, side: SideId, part: Part, depth_m: float | None) ->
         case Part.BEHIND:
             return _at_back(ground, side, part, depth_m)[0]
         case Part.BESIDE:
-            return Region(ground.beside(half.left, half.right, deep), side, facing)
+            return Region(ground.beside(half.left, half.right, deep, side), side, facing)
         case Part.BEFORE:
-            return Region(ground.across(ground.front_x(side), -facing, deep), side, facing)
+            return Region(ground.across(ground.front_x(side), -facing, deep, side), side, facing)
     if depth_m is None:
         return Region(half, side, facing)
-    return Region(ground.across(half.centre[0] - deep / 2, 1, deep), side, facing)
+    return Region(ground.across(half.centre[0] - deep / 2, 1, deep, side), side, facing)
 
 
 def _at_back(ground: Ground, side: SideId, part: Part, depth_m: float | None) -> tuple[Region, ...]:
     """The end of a side; who plays alone has both ends."""
-    if ground.halved and side not in (ground.sides[0], ground.sides[-1]) and part in OUTSIDE:
+    between = ground.halved and not ground.quartered and side not in (ground.sides[0], ground.sides[-1])
+    if between and part in OUTSIDE:
         # Behind the back line of a slice between others is another side's floor: beside the court instead.
         half = ground.slice_of(side)
         return (Region(ground.beside(half.left, half.right, depth_m or STRIP_M), side, ground.facing(side)),)
-    own = Region(ground.across(ground.back_x(side), 1, 0.0), side, ground.facing(side), "across")
+    own = Region(ground.across(ground.back_x(side), 1, 0.0, side), side, ground.facing(side), "across")
     if len(ground.sides) > 1:
         return (_by_line(ground, own, part, depth_m),)
     far = evolve(own, rectangle=ground.across(ground.length_m, 1, 0.0), facing=-1)
@@ -110,25 +111,28 @@ def _by_line(ground: Ground, line: Region, part: Part, depth_m: float | None) ->
     x, facing, deep = line.rectangle.left, line.facing, depth_m or STRIP_M
     match part:
         case Part.BEHIND:
-            box = ground.across(x - facing * GAP_M, -facing, deep)
+            box = ground.across(x - facing * GAP_M, -facing, deep, line.side)
         case Part.BESIDE:
-            box = ground.beside(x, x + facing * STRIP_M, deep)
+            box = ground.beside(x, x + facing * STRIP_M, deep, line.side)
         case Part.AT if depth_m is None:
             return line
         case Part.AT:
-            box = ground.across(x - deep / 2, 1, deep)
+            box = ground.across(x - deep / 2, 1, deep, line.side)
         case _:
-            box = ground.across(x, facing, deep)
+            box = ground.across(x, facing, deep, line.side)
     return evolve(line, rectangle=box, line="")
 
 
 def _at_side_lines(ground: Ground, side: SideId, part: Part, depth_m: float | None) -> Iterator[Region]:
-    """Both side lines, as far as they are a side's own."""
+    """Both side lines, as far as they are a side's own: of a quarter the one at which it lies."""
     half = ground.slice_of(side) if ground.halved else ground.court
     is_line = part is Part.AT and depth_m is None
     deep = 0.0 if is_line else depth_m or STRIP_M
     low = -GAP_M - deep if part in OUTSIDE else -deep / 2 if part is Part.AT else 0.0
-    for bottom, up in ((low, 1), (ground.width_m - low - deep, -1)):
+    lines = ((low, 1), (ground.width_m - low - deep, -1))
+    if ground.quartered:
+        lines = lines[:1] if half.bottom <= 0.0 else lines[1:]
+    for bottom, up in lines:
         box = Rectangle(half.left, bottom, half.right, bottom + deep)
         yield Region(box, side, ground.facing(side), "along" if is_line else "", up)
 
@@ -138,7 +142,7 @@ def _at_middle(ground: Ground, spot: Spot, depth_m: float | None, seen_from: Sid
     match spot.part:
         case Part.BEFORE | Part.BEHIND if seen_from is not None:
             facing = ground.facing(seen_from)
-            return Region(ground.across(ground.front_x(seen_from), -facing, deep), seen_from, facing)
+            return Region(ground.across(ground.front_x(seen_from), -facing, deep, seen_from), seen_from, facing)
         case Part.BESIDE:
             return Region(ground.beside(middle - STRIP_M, middle + STRIP_M, deep))
         case Part.AT | Part.AROUND if spot.of is Landmark.MIDDLE:
