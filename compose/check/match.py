@@ -71,3 +71,12 @@ def decides(net: Net) -> bool:
     results = net.bell.results if net.bell is not None else ()
     by_points = net.match.halves and bool(scores(net))
     return by_points or any(end.winner is not None for end in (*net.ends, *results))
+
+
+def whole_sides_change(net: Net) -> bool:
+    """Whether pupils pass from side to side within a round, so that each has the tasks of both."""
+    sizes = dict.fromkeys(net.sides, 0)
+    for place in net.places:
+        if place.token == "player" and place.side is not None:
+            sizes[place.side] += place.start
+    return any(duty.players > sizes[duty.side] for duty in net.duties)

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 
 import numpy as np
 
+from compose.check.match import whole_sides_change
 from compose.check.space import StateSpace
 from compose.forecast.activity import Activity, activity
 from compose.forecast.answers import Answers, answers
@@ -26,6 +27,7 @@ from compose.forecast.work import Band, Usual, Work, usual_course
 from compose.net.net import Net
 from compose.staging.minutes import Lesson
 from compose.staging.norms import Ability, Level
+from grammar.core.values import Presence
 from grammar.frozen import evolve, frozen
 from library import KitItem, Norms
 
@@ -63,8 +65,11 @@ class Forecast:
 
     @property
     def longest_wait(self) -> Waits | None:
-        """The wait of the place where nine in ten waits end latest, None where nobody waits."""
-        some = [wait for wait in self.waits if wait.in_a_round > 0]
+        """The wait of the place where nine in ten waits end latest, None where nobody waits. For a turn nobody waits to
+        the end who changes tasks with the other side before."""
+        passing = whole_sides_change(self.net)
+        turns = [passing and self.net.places[wait.place].standing is Presence.PLAYING for wait in self.waits]
+        some = [wait for wait, turn in zip(self.waits, turns, strict=True) if wait.in_a_round > 0 and not turn]
         return max(some, key=lambda wait: wait.ninety.value, default=None)
 
 

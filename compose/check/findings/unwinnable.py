@@ -10,7 +10,7 @@ from __future__ import annotations
 from compose.check.condition import holds
 from compose.check.found import Found, Sides, Value
 from compose.check.left_alone import stuck_alone
-from compose.check.match import can_win, decides
+from compose.check.match import can_win, decides, whole_sides_change
 from compose.check.needs_no_win import needs_no_win
 from compose.check.never import why_never
 from compose.check.pointing import told_as_one
@@ -20,10 +20,11 @@ from compose.check.study import Study, once
 from compose.net.net import End, Net
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
-from grammar.said import Chain, said
+from grammar.said import Chain, Written, said
 from grammar.span import nowhere
 
 CODE = "C-unwinnable"
+INNINGS = Written('"2 innings of 3 min, the sides change tasks"')
 
 
 @frozen
@@ -137,6 +138,10 @@ def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]
     if helping:
         pattern = "No line gives {side} points or says how they win; whoever only chases or helps others needs none."
         hint = said(pattern, side=Sides(side))
+    changing = whole_sides_change(net) and len(lost) < len(net.sides)
+    if changing:
+        pattern = "Points stay with {side}, whoever plays for it. To count those of each pupil, write: {line}"
+        hint = said(pattern, side=Sides(side), line=INNINGS)
     lines = [end.rule.span for end in shown] + [line for why in whys for line in why.lines]
     lines += [end.rule.span for end in (*net.ends, *_at_bell(net)) if end.winner in lost]
     title = said("{side} can never win, whatever happens in play.", side=Sides(side, tuple(lost[1:])))
@@ -144,7 +149,7 @@ def _finding(seen: Seen, lost: list[str], numbers: tuple[tuple[str, float], ...]
         title = said("nobody can ever win, whatever happens in play.")
     return Found(
         code=CODE,
-        severity=Severity.NOTE if helping else Severity.WARNING,
+        severity=Severity.NOTE if helping or changing else Severity.WARNING,
         title=title,
         place=lines[0] if lines else nowhere(),
         hint=hint,
