@@ -129,7 +129,7 @@ def _at_side_lines(ground: Ground, side: SideId, part: Part, depth_m: float | No
     is_line = part is Part.AT and depth_m is None
     deep = 0.0 if is_line else depth_m or STRIP_M
     low = -GAP_M - deep if part in OUTSIDE else -deep / 2 if part is Part.AT else 0.0
-    lines = ((low, 1), (ground.width_m - low - deep, -1))
+    lines: tuple[tuple[float, int], ...] = ((low, 1), (ground.width_m - low - deep, -1))
     if ground.quartered:
         lines = lines[:1] if half.bottom <= 0.0 else lines[1:]
     for bottom, up in lines:
