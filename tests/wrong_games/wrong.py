@@ -125,6 +125,13 @@ PAIRS = (
     Pair("no-return", "C-no-return", "players underarm throw a soft ball at the captain of the other side"),
     Pair("lost-with-the-balls", "C-stranded", "players underarm throw a soft ball at the players of the other side"),
     Pair("waits-where-it-begins", "C-dead-end", "all hares in the start strip"),
+    Pair("down-to-nothing", "C-unwinnable", "a side wins when the other side has 0 points", shown=False),
+    Pair(
+        "planks-stand-again",
+        "C-no-end",
+        "the round ends when there are no planks standing, more points wins",
+        shown=False,
+    ),
     Pair(
         "waits-where-sent",
         "C-dead-end",
