@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
+from collections.abc import Callable, Hashable, Iterator
 from functools import cached_property, wraps
 from typing import Any, TypeVar, cast
 
 import numpy as np
 from numpy.typing import NDArray
 
-from compose.check.condition import Bools
+from compose.check.condition import Bools, clauses
 from compose.check.ends import first_of
 from compose.check.graph import Backward, Ints, Longs, backward, bottom_components, can_reach, distances
 from compose.check.patience import Patience
 from compose.check.space import StateSpace, markings
+from compose.net.net import Comparison, Condition
 
 Finder = TypeVar("Finder", bound=Callable[..., Any])
 LEAST_LONG = 3  # moves still needed before it is worth saying that the round "goes on" (assumption)
@@ -146,6 +147,17 @@ class Study:
         return can_reach(self.space, self.back, goals, allowed, self.patience)
 
     @cached_property
+    def past_counting(self) -> Bools:
+        """Where play goes on and points that an end or the bell compares are counted no further: what then never comes
+        by them is not known."""
+        results = self.net.bell.results if self.net.bell is not None else ()
+        found = ~self.ended
+        compared = {place for end in (*self.net.ends, *results) for place in _compared(end.guard)}
+        points = [place for place in compared if self.net.places[place].token == "points"]
+        most = [self.table[:, place] == self.net.places[place].capacity for place in points]
+        return found & np.logical_or.reduce(most) if most else np.zeros_like(found)
+
+    @cached_property
     def contested(self) -> bool:
         """Whether any end or bell result names a winner at all."""
         results = self.net.bell.results if self.net.bell is not None else ()
@@ -160,3 +172,10 @@ class Study:
         """Where the number (-1 for none) is that of a chosen entry."""
         table = np.array([*chosen, False], dtype=np.bool_)
         return np.asarray(table[numbers], dtype=np.bool_)
+
+
+def _compared(condition: Condition) -> Iterator[int]:
+    """The places that a condition holds against others."""
+    for part in clauses(condition):
+        if isinstance(part, Comparison) and len(part.terms) > 1:
+            yield from (place for _, place in part.terms)

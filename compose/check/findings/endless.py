@@ -38,7 +38,7 @@ def endless(study: Study) -> list[Found]:
     net, space = study.net, study.space
     if (space.complete and not study.ended.any()) or (net.open_ended and net.bell is not None):
         return []
-    loops = [trap for trap in study.traps if study.moves(int(trap[0]))]
+    loops = [trap for trap in study.traps if study.moves(int(trap[0])) and not study.past_counting[trap].any()]
     if not loops:
         return []
     nearest = loops[0]

@@ -12,14 +12,13 @@ from collections.abc import Iterable, Iterator
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
 from compose.check.found import Found, Value
-from compose.check.helping import freed_by_pass, helps_nobody
+from compose.check.helping import helps_nobody
 from compose.check.never import NOTHING_LEADS_TO_IT, Why, never_any, why_never, why_no_reaction, why_not_fired
 from compose.check.seen import Act, Seen, any_in, everywhere
 from compose.check.study import Study
+from compose.check.would_change import freed_by_line, of_their_kind, said_to_go, scoring
 from compose.net.net import Effect, Move, Net, Rule, Transition
-from grammar.core.play import Waiting
-from grammar.core.rules import Add, Go, Result
-from grammar.core.values import At
+from grammar.core.rules import Result
 from grammar.finding import IDLE, Severity
 from grammar.frozen import frozen
 from grammar.said import Capital, Chain, Listed, said
@@ -84,40 +83,14 @@ def _judge(seen: Seen, rule: Rule) -> Idle | None:
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
     moves = [each.effect for each in effects] + [each for act, _ in acts for each in act.effects]
     touched = frozenset(place for each in moves for place in _written(each))
-    touched |= _of_their_kind(net, (place for why in whys for place in why.still))
+    touched |= of_their_kind(net, (place for why in whys for place in why.still))
+    touched |= said_to_go(net, rule) if not moves else frozenset()
     harmless = rule.stands_by or helps_nobody(seen, rule)
-    return Idle(rule, reasons, harmless, touched, _freed_by(net, rule), frozenset(_scoring(net, rule)))
+    return Idle(rule, reasons, harmless, touched, freed_by_line(net, rule), frozenset(scoring(net, rule)))
 
 
 def _written(effect: Effect) -> tuple[int, ...]:
     return (effect.source, effect.target) if isinstance(effect, Move) else (effect.place,)
-
-
-def _scoring(net: Net, rule: Rule) -> Iterator[str]:
-    """The sides to whom a line would give points."""
-    yield from (each.side for each in net.at_the_end if each.rule == rule)
-    given = (each for of, effects in net.following if of == rule for each in effects)
-    yield from (each.side.key for each in given if isinstance(each, Add) and each.points > 0)
-
-
-def _freed_by(net: Net, rule: Rule) -> frozenset[int]:
-    """The places of those who would come back by a line: who waits, and who froze and has a pass of their side."""
-    goes = [each for of, effects in net.following if of == rule for each in effects if isinstance(each, Go)]
-    spots = {spot for each in goes if isinstance(each.who, Waiting) for spot in each.who.at}
-    waiting = frozenset(
-        number for number, place in enumerate(net.places)
-        if place.token == "player" and isinstance(place.standing, At) and place.standing.spot in spots
-    )  # fmt: skip
-    return waiting | freed_by_pass(net, rule)
-
-
-def _of_their_kind(net: Net, still: Iterable[int]) -> frozenset[int]:
-    """All places of the balls, loads or bodies of which a line is short, wherever they lie."""
-    short = {(net.places[place].token, net.places[place].kind) for place in still}
-    return frozenset(
-        number for number, place in enumerate(net.places)
-        if place.token in ("ball", "load", "body") and (place.token, place.kind) in short
-    )  # fmt: skip
 
 
 def _keeps(seen: Seen, rule: Rule) -> bool:

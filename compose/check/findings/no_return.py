@@ -34,7 +34,12 @@ def no_return(study: Study) -> list[Found]:
 def _lost(study: Study, side: str) -> Longs:
     """The states, far from the end, in which a side that could win at the start no longer can."""
     can_win = study.can_win(side)
-    return np.flatnonzero(~can_win & study.far_from_over) if can_win[0] else np.zeros(0, dtype=np.int64)
+    if not can_win[0]:
+        return np.zeros(0, dtype=np.int64)
+    lost = ~can_win & study.far_from_over
+    if study.past_counting.any():
+        lost &= ~study.reaching(study.past_counting)
+    return np.flatnonzero(lost)
 
 
 def _kept_once_alone(study: Study, side: str) -> bool:
