@@ -41,6 +41,7 @@ _SAID_OTHERWISE = re.compile(
     rf"\b(?:per|against|versus|vs|v)\b|\beach (?:team|side)\b(?! begins)|\ba (?:team|side)\b|^(?:{NUMBER})\b(?!.*,.*:)"
     rf".*\b(?:and|,)\s+(?:{NUMBER})\b", re.IGNORECASE
 )  # fmt: skip
+_TWO_SIDES = re.compile(rf"[a-z]+ and [a-z]+, (?:{NUMBER})\b[^:]*\bplayers?\b", re.IGNORECASE)  # home and away
 _APART = re.compile(r"\s*,\s*|\s+and\s+", re.IGNORECASE)
 _QUOTED = re.compile(r'"([^"]*)"')
 _NAME = re.compile(r"[^\W\d_][\w-]*(?: [^\W_][\w-]*){0,4}")
@@ -135,7 +136,9 @@ def declared_names(part: Part) -> DeclaredNames:
                 names = tuple(_names_in(said or "", section))
                 found |= dict.fromkeys(names)
                 by_colon = match is not None and match.group().endswith(":")
-                surely.update(name for name in names if _is_counted(name) or (by_colon and not _DIGIT.search(name)))
+                of_two = section == "sides" and _TWO_SIDES.match(declared) is not None
+                sure = of_two or by_colon
+                surely.update(name for name in names if _is_counted(name) or (sure and not _DIGIT.search(name)))
     odd = [name for name in found if not is_plain(name)]
     text = [" ".join(small(line.text).split()) for _, _, lines in part.sections for line in lines] if odd else []
     own = [name for name in odd if name in surely or _used(name, text) or any(f'"{name}"' in line for line in text)]

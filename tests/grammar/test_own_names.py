@@ -120,3 +120,15 @@ def test_a_thing_of_one_side_is_a_name_of_the_sheet() -> None:
     text = 'game Nests\nkit\n  8 eggs for hens, like a beanbag\n  4 "nests for all" for hens\n'
     (part,), _ = parts(text, "nests.rules")
     assert {"egg", "eggs", "nests for all"} <= set(declared_names(part).every)
+
+
+@pytest.mark.parametrize("sides", ["home and away", "down and out"])
+def test_two_sides_are_names_even_where_no_other_line_speaks_of_them(sides: str) -> None:
+    text = SHEET.format(**{**USUAL, "first": "north"})
+    kept = [line for line in text.splitlines() if "north" not in line or "players each" in line]
+    said = "\n".join(kept).replace("north and south, 6", f"{sides}, 6")
+    sheet = parse(f"{said}\n  after 5 min: a draw\n", "(test)").value
+    assert sheet is not None
+    game = resolve(sheet.games[0], kit_categories()).value
+    assert game is not None
+    assert [side.name for side in game.sides] == sides.split(" and ")
