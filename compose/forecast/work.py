@@ -137,14 +137,18 @@ class Work:
         return answers(self.net, course, second)
 
     def rough(self, level: Level = "usual", instead: Mapping[str, Level] | None = None) -> Course | None:
-        """A course to be compared: without quantiles, or of fewer rounds."""
-        constants = chances(self.net, self.norms, self.kit, level, instead)
+        """A course to be compared: without quantiles, or of fewer rounds, as where points that decide pass their bound."""
+        constants, net = chances(self.net, self.norms, self.kit, level, instead), self.net
         if self.space is not None:
-            return self._solved(self.space, constants, quantiles=False)
+            course = self._solved(self.space, constants, quantiles=False)
+            if not (points_decide(net) and passes_bound(net, course)):
+                return course
+            self._products += QUICK_PRODUCTS / (len(ENDS) * PLAYED)
+            net = with_room(net)
         rounds = max(1, self.play.rounds // ROUGH)
         # All in one batch, the first of which is `FIRST` times smaller.
         play = evolve(self.play, rounds=rounds, batch=FIRST * rounds, events=self.play.events // ROUGH)
-        found = simulate(self.net, constants, self.followed, play, spread=self._spread(level, instead))
+        found = simulate(net, constants, self.followed, play, spread=self._spread(level, instead))
         return found.course if found is not None else None
 
     def _spread(self, level: Level = "usual", instead: Mapping[str, Level] | None = None) -> float:

@@ -20,6 +20,7 @@ from compose.forecast.rounds.simulate import Play
 from compose.forecast.standings import PLAYING, WAITING, Standing, idle_places, standing_of, standings
 from compose.forecast.telling.telling import told
 from compose.forecast.turns import turns
+from compose.forecast.work import Work
 from compose.net.net import Bell, Net
 from compose.staging.minutes import lesson_of
 from tests.check.build import ATTEMPT, Builder
@@ -143,6 +144,15 @@ def test_points_past_the_bound_are_counted_by_playing() -> None:
             assert abs(points.value - 12.0) < 2 * points.margin + 0.2
         if decide:
             assert found.odds.of("north") == pytest.approx(0.42, abs=0.07), "no longer always level at the bound"
+
+
+def test_for_the_able_too_points_past_the_bound_decide() -> None:
+    """At usual ability both sides score half of what the check counts to, at high ability about all of it: who has
+    more is then found by playing on, and no draw of two sides at their bound."""
+    work = Work(space_of(net_in(library_game("cobble-lane"))), NORMS, KIT, None, Play(rounds=2_000, batch=500))
+    usual, able = work.compared(), work.compared("high")
+    assert usual is not None and able is not None
+    assert dict(able.wins)["millers"].value == pytest.approx(dict(usual.wins)["millers"].value, abs=0.1)
 
 
 def test_a_bound_that_a_finish_asks_for_stays() -> None:
