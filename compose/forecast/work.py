@@ -137,7 +137,7 @@ class Work:
         return answers(self.net, course, second)
 
     def rough(self, level: Level = "usual", instead: Mapping[str, Level] | None = None) -> Course | None:
-        """A course to be compared: without quantiles, or of fewer rounds, as where points that decide pass their bound."""
+        """A course to be compared: without quantiles, or of fewer rounds, as where deciding points pass their bound."""
         constants, net = chances(self.net, self.norms, self.kit, level, instead), self.net
         if self.space is not None:
             course = self._solved(self.space, constants, quantiles=False)

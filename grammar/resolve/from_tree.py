@@ -58,8 +58,8 @@ def resolve(
 ) -> Outcome[Game]:
     """The game that a sheet means; `catalogue` maps each thing of the library's kit to its category.
 
-    Of what a `lost` line may say nothing is told as missing: all other mistakes are. What may only seem to be one
-    beside other mistakes is left out where it is `weighed`, which takes its time.
+    Of what a `lost` line may say nothing is told as missing: all other mistakes are. What may only seem to be one is
+    left out where it is `weighed`, which takes its time.
     """
     found = _resolved(sheet, catalogue, lost)
     if not found.findings:
@@ -136,7 +136,8 @@ def _found(
     missing = [*lost, *(_as_lost(section, line) for section, line in left_out)]
 
     def may_follow_from_others(each: Finding) -> bool:
-        others = [*lost, *(line for number, line in declaring if number != each.place.row)]
+        own = {wrong.place.row for wrong in (each, *wrong_names) if _name(wrong) == _name(each)}  # declare no such name
+        others = [*lost, *(line for number, line in declaring if number not in own)]
         return _may_follow(each, others, missing, {wrong.place.row for wrong in words.findings})
 
     of_all, findings = findings, [each for each in findings if not may_follow_from_others(each)]
@@ -168,8 +169,7 @@ def _without(game: Game, known: GameSheet, left_out: Set[Row]) -> Game:
 
 
 def _name(finding: Finding) -> str:
-    name = re.search(r"`(.+?)`", finding.title)
-    return name.group(1) if name else ""
+    return name.group(1) if (name := re.search(r"`(.+?)`", finding.title)) else ""
 
 
 def _left_out(sheet: GameSheet, known: GameSheet) -> Iterator[tuple[str, Line]]:
