@@ -13,9 +13,10 @@ ROOM = SPACE.replace("each half", "each half, at most 2 players there")
 SIDES = "north and south, 3 to 9 players each"
 
 
-def told(space: str = SPACE, sides: str = SIDES, when: str = WAITS, head: str = "ages 8 to 12") -> list[int]:
+def told(space: str = SPACE, sides: str = SIDES, when: str = WAITS, head: str = "ages 8 to 12",
+         play: str = THROW) -> list[int]:  # fmt: skip
     """The lines of which it is said."""
-    sections = {"space": space, "sides": sides, "kit": KIT, "set-up": SET_UP, "play": THROW, "when": when}
+    sections = {"space": space, "sides": sides, "kit": KIT, "set-up": SET_UP, "play": play, "when": when}
     lines = (f"{name}\n  {said}\n" for name, said in {**sections, "finish": FINISH}.items())
     found = net_of(game_in(f"game Unread\n  {head}\n" + "".join(lines)), granted(), {"north": 3, "south": 3}).findings
     return [each.place.line for each in found if each.code == "N-unread"]
@@ -32,6 +33,17 @@ def test_room_is_read_where_a_rule_sends_somebody(when: str, lines: list[int]) -
 @pytest.mark.parametrize(("range_", "lines"), [("1", []), ("1 to 2", [8])])
 def test_how_many_have_a_role_that_nobody_comes_to_have(range_: str, lines: list[int]) -> None:
     assert told(sides=f"{SIDES}\n  role guard: {range_} players of each side") == lines
+
+
+@pytest.mark.parametrize("guards", ["0 to 2", "1"])
+@pytest.mark.parametrize("becomes", ["is out", "becomes a guard"])
+def test_how_many_guard_is_not_read_where_they_all_come_to_it(guards: str, becomes: str) -> None:
+    lines = told(
+        sides=f"{SIDES}\n  role guard: {guards} players of each side",
+        play=f"{THROW}\n  at most 1 guard may guard each target",
+        when=f"a player is hit: that player {becomes}",
+    )
+    assert (17 in lines) == (guards == "0 to 2" and becomes == "becomes a guard")
 
 
 @pytest.mark.parametrize(("kit", "noted"), [("1 cone for each side", True), ("2 cones for each side", False)])
