@@ -30,6 +30,7 @@ def hints(game: str, name: str) -> str:
         ("heron-and-pike", "time limit on points", "time limit on players"),
         ("lantern-row", "time limit on players", "time limit"),
         ("ferry-bench", "kick instead", "roll instead"),
+        ("ferry-bench", "kick instead", "underarm instead"),
     ],
 )
 def test_what_fits_instead_is_named_and_fits(game: str, name: str, instead: str) -> None:
