@@ -17,6 +17,7 @@ from compose.modifiers.of_library import library_modifiers
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_text
 from compose.modifiers.words_before import words_before
+from compose.net.lower.doubts import doubts
 from compose.staging.resolved import resolved
 from compose.staging.staging import stage
 from compose.telling.wording import ENGLISH, Wording, with_sheets, wording_of
@@ -64,6 +65,30 @@ def test_what_the_remix_no_longer_does_is_told_as_before(name: str, modifier: st
 def test_where_players_do_the_same_nothing_is_told_as_before(modifier: str) -> None:
     made = made_of("lantern-row", modifier)
     assert made is not None and not words_before(made)
+
+
+@pytest.mark.parametrize(
+    ("name", "modifier", "told"),
+    [
+        ("otter-pebbles", "points for hits", "Everybody has two pebbles to lose; a catch wins one back."),
+        ("four-becks", "more targets", "Four sides, each with two pails; the last side with a pail standing wins."),
+        ("otter-pebbles", "add balls", ""),
+        ("four-becks", "add balls", ""),
+    ],
+)
+def test_numbers_and_lives_that_are_no_more_are_of_before(name: str, modifier: str, told: str) -> None:
+    made = made_of(name, modifier)
+    assert made is not None and made.edits
+    assert words_before(made) == ({told} if told else set())
+    assert any(f"Before it was changed: {told}" in line for line in paper(made, ENGLISH)) == bool(told)
+
+
+def test_lives_that_nobody_loses_are_told() -> None:
+    made = made_of("otter-pebbles", "points for hits")
+    assert made is not None
+    for game, lost in ((made.base, True), (made.game, False)):
+        told = [each.title for each in doubts(resolved(game)) if "lives" in each.title]
+        assert told == ([] if lost else ['"each player has 2 lives" never takes effect.'])
 
 
 def test_so_it_is_in_french() -> None:

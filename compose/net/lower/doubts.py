@@ -13,7 +13,9 @@ from compose.staging.reach import ON_THE_FLOOR, foot_m, reaches, rim_m
 from grammar.core.declared import Kind
 from grammar.core.game import Core
 from grammar.core.play import AtPlayers, Attempt, AtThing, Lines, Offer, Through
-from grammar.finding import Basis, Finding, Severity
+from grammar.core.rules import LifeOf, Rule
+from grammar.finding import IDLE, Basis, Finding, Severity, spoken
+from grammar.said import Written, said
 from grammar.words import article, capital
 from library.records import BALL_SKILLS
 
@@ -24,7 +26,23 @@ def doubts(core: Core) -> tuple[Finding, ...]:
     for offer, attempt in core.play.tries:
         for finding in _of_attempt(core, offer, attempt):
             found.setdefault((finding.code, finding.title + str(finding.place)), finding)
+    for finding in _idle_lives(core):
+        found.setdefault((finding.code, finding.title), finding)
     return tuple(found.values())
+
+
+def _idle_lives(core: Core) -> Iterator[Finding]:
+    """Lives that nobody ever loses: whoever reads the sheet waits for what never comes."""
+    hanging = [value for each in core.play.choices for value in (*each.hanging, *each.without)]
+    rules = [*core.play.rules, *(value for value in hanging if isinstance(value, Rule))]
+    if any(isinstance(effect, LifeOf) and effect.by < 0 for rule in rules for effect in rule.effects):
+        return
+    for each in core.play.lives:
+        if each.number > 1:
+            line = core.lines[each.lines[0]]
+            title = said("{line} never takes effect.", line=Written(f'"{line.words}"'))
+            hint = "Nobody ever loses a life. Leave the line out, or say what takes one."
+            yield spoken(IDLE, Severity.WARNING, title, line.span, hint, basis=Basis.PROVED)
 
 
 def _of_attempt(core: Core, offer: Offer, attempt: Attempt) -> Iterator[Finding]:
