@@ -22,9 +22,10 @@ class StandIn:
 
 @frozen
 class KitRow:
-    """A line of a game's kit: how many are needed in all, how many there are, what stands in, what is short.
+    """A line of a game's kit: how many are needed in all, how many of these there are, what stands in, what is short.
 
-    `perhaps_like` is a thing of its sort that is there, where nothing says what the line's own is like.
+    `spare` are those of its kind that lie in the cupboard besides and that no line needs. `perhaps_like` is a thing of
+    its sort that is there, where nothing says what the line's own is like.
     """
 
     line: GameKit
@@ -32,6 +33,12 @@ class KitRow:
     there: int
     stand_ins: tuple[StandIn, ...] = field(default=())
     perhaps_like: str = field(default="")
+    spare: int = field(default=0)
+
+    @property
+    def in_cupboard(self) -> int:
+        """How many there are in all, of which other lines need none."""
+        return self.there + self.spare
 
     @property
     def is_stood_in(self) -> bool:
@@ -61,7 +68,8 @@ def kit_rows(
     for line in game.kit:
         needed = _needed(line, players)
         rows.append(KitRow(line, needed, _taken(left, _key(line.like, kit), needed)))
-    return tuple(_with_stand_ins(game, row, left, kit) for row in rows)
+    stood_in = [_with_stand_ins(game, row, left, kit) for row in rows]
+    return tuple(evolve(row, spare=left.pop(_key(row.line.like, kit), 0)) for row in stood_in)
 
 
 def _needed(line: GameKit, players: Sequence[Mapping[str, int]]) -> int:

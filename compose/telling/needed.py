@@ -15,8 +15,11 @@ from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import AreaKind
 from grammar.core.values import KindId, SideId
 from grammar.game import GameKit
+from library import kit_names
 
-TAPE = "tape or cones to mark the lines"
+TAPE_OR_CONES, TAPE = "tape or cones to mark the lines", "tape to mark the lines"
+MARKERS = ("cone", "marker dome")
+FEWEST_MARKERS = 4  # our choice: one for each corner
 
 
 def kit_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
@@ -27,7 +30,22 @@ def kit_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
         yield f"{_row(voice, row, courts)}{what_is_there(row, staging.school_class.lists_kit, wording)}"
     if staging.benches is not None:
         yield benches_told(voice, staging.benches.needed)
-    yield from unlisted_told(voice)
+    yield from unlisted_told(voice, _marks(staging))
+
+
+def _marks(staging: Staging) -> str:
+    """With what the lines are marked: with tape alone where a class lists its kit and no cones are left over."""
+    if not staging.school_class.lists_kit:
+        return TAPE_OR_CONES
+    there = sum(each.count for each in staging.school_class.cupboard if _is_marker(each.like))
+    used = sum(row.there for row in staging.kit if _is_marker(row.line.like))
+    used += sum(each.count for row in staging.kit for each in row.stand_ins if _is_marker(each.like))
+    return TAPE_OR_CONES if there - used >= FEWEST_MARKERS else TAPE
+
+
+def _is_marker(like: str) -> bool:
+    item = kit_names().get(like)
+    return item is not None and item.name in MARKERS
 
 
 def benches_told(voice: Voice, number: int) -> str:
@@ -37,20 +55,30 @@ def benches_told(voice: Voice, number: int) -> str:
     return f"{voice.wording.counted(number, 'bench', 'benches')} ({names})"
 
 
-def unlisted_told(voice: Voice) -> Iterator[str]:
-    """What every game needs: the sides are told apart, the lines are seen."""
+def unlisted_told(voice: Voice, marks: str = TAPE_OR_CONES) -> Iterator[str]:
+    """What every game needs: the sides are told apart, or in one side those with a task; the lines are seen."""
+    yield from _for_those_with_a_task(voice)
     if len(voice.play.sides) > 1:
         sides = voice.wording.listed(voice.name(side) for side in voice.play.side_ids)
         told = voice.say("bibs or bands to tell {sides} apart", sides=sides)
         yield told if voice.wording.english else joined(told)
-    yield voice.say(TAPE)
+    yield voice.say(marks)
+
+
+def _for_those_with_a_task(voice: Voice) -> Iterator[str]:
+    if len(voice.play.sides) == 1 and voice.play.roles:
+        names = voice.wording.listed(dict.fromkeys(voice.nouns.role(role.id).many for role in voice.play.roles))
+        yield voice.say("bibs or bands for {players}", players=names)
 
 
 def unlisted_of_all(stagings: Sequence[Staging], wording: Wording = ENGLISH) -> Iterator[str]:
-    """The same for several games in a row."""
+    """The same for several games in a row; of one side only those with a task wear bibs."""
     if any(len(each.game.sides) > 1 for each in stagings):
         yield wording.say("bibs or bands to tell the sides apart")
-    yield wording.say(TAPE)
+    voices = (Voice(resolved(each.game), wording) for each in stagings)
+    yield from dict.fromkeys(line for voice in voices for line in _for_those_with_a_task(voice))
+    marks = {_marks(each) for each in stagings}
+    yield wording.say(TAPE if TAPE in marks else TAPE_OR_CONES)
 
 
 def stand_in_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
@@ -66,7 +94,8 @@ def also_line(staging: Staging, wording: Wording = ENGLISH) -> str:
     voice = Voice(resolved(staging.game), wording)
     benches = (benches_told(voice, staging.benches.needed),) if staging.benches is not None else ()
     things = reduce(
-        lambda one, other: voice.say("{one}; {other}", one=one, other=other), (*benches, *unlisted_told(voice))
+        lambda one, other: voice.say("{one}; {other}", one=one, other=other),
+        (*benches, *unlisted_told(voice, _marks(staging))),
     )
     return wording.say("Also needed: {things}.", things=things)
 
@@ -75,7 +104,7 @@ def what_is_there(row: KitRow, listed: bool, wording: Wording) -> str:
     """What of a line of the kit is there, what stands in and what is short; nothing where all is taken to be there."""
     if not listed:
         return ""
-    parts = [wording.say("{number} there", number=wording.figure(row.there))]
+    parts = [wording.say("{number} there", number=wording.figure(row.in_cupboard))]
     if row.stand_ins:
         parts.append(instead_told(row, wording))
     said = f", {', '.join(parts)}"

@@ -38,7 +38,7 @@ def staging_json(staging: Staging) -> dict[str, Any]:
                 "name": row.line.plural,
                 "sort": row.line.category,
                 "needed": row.needed,
-                "there": row.there if staging.school_class.lists_kit else None,
+                "there": row.in_cupboard if staging.school_class.lists_kit else None,
                 "stand_ins": {each.name: each.count for each in row.stand_ins},
                 "short": max(0, row.short),
             }

@@ -11,13 +11,14 @@ from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import Planned, lesson_table
 from compose.modifiers.remix import Remix
 from compose.staging.resolved import resolved
-from compose.staging.school_class import some_class
+from compose.staging.school_class import InCupboard, some_class
 from compose.staging.staging import Staging, stage
 from compose.telling.for_class import class_lines
 from compose.telling.needed import kit_lines
 from compose.telling.rules import rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording, wording_of
+from grammar.span import nowhere
 from library.load import game_paths
 from tests.interpreter.sheets import library_game
 
@@ -93,3 +94,43 @@ def test_a_lesson_of_several_games_has_benches_bibs_and_tape() -> None:
     assert kit is not None
     assert "3 benches (Harvest Kettles: 3, Burr Toss: 1)" in kit.lines
     assert kit.lines[-2:] == ("Bibs or bands to tell the sides apart", "Tape or cones to mark the lines")
+
+
+def of_things(name: str, **things: int) -> Staging:
+    """The game for 24 pupils with so many of each thing and nothing else."""
+    cupboard = tuple(InCupboard(what, number, what, nowhere()) for what, number in things.items())
+    group = evolve(some_class(24), cupboard=cupboard)
+    return stage(library_game(name), library.norms(), library.kit_names(), group)
+
+
+@pytest.mark.parametrize(("cones", "marks"), [(10, "tape to"), (13, "tape to"), (14, "tape or cones"), (0, "tape to")])
+def test_cones_that_are_lanterns_mark_no_lines(cones: int, marks: str) -> None:
+    """Ten of them are lanterns: four at least have to be left, one for each corner."""
+    staging = of_things("lantern-row", **{"foam ball": 12, "cone": cones})
+    assert any(line.startswith(marks) for line in kit_lines(staging))
+    (also,) = (line for line in class_lines(staging) if line.startswith("Also needed: "))
+    assert marks in also
+
+
+def test_all_that_lie_in_the_cupboard_are_there() -> None:
+    """Twelve balls are there though eight are needed; those that two lines need are given out once."""
+    lines = list(kit_lines(of_things("lantern-row", **{"foam ball": 12})))
+    assert "8 foam balls, 12 there" in lines
+    staging = of_things("heron-and-pike", **{"foam ball": 9, "plastic pin": 6})
+    there = {row.line.name: row.in_cupboard for row in staging.kit}
+    assert (there["foam ball"], there["red ball"], there["stone"]) == (8, 0, 6), "one of the nine is the red ball"
+
+
+def test_in_one_side_those_with_a_task_wear_bibs() -> None:
+    lines = list(kit_lines(staged("otter-reeds")))
+    assert "bibs or bands for otters" in lines
+    table = lesson_table([Planned(each.game, each, 3.0) for each in [staged("otter-reeds")] * 2], library.norms())
+    kit = lesson_card(table, "Monday").section("Kit of the whole lesson")
+    assert kit is not None and kit.lines.count("Bibs or bands for otters") == 1
+
+
+def test_what_stands_in_is_named_where_it_is_laid_out() -> None:
+    staging = of_things("lantern-row", **{"foam ball": 12, "cone": 10})
+    table = lesson_table([Planned(staging.game, staging, 3.0)], library.norms())
+    first = lesson_card(table, "Monday").section("Lay out first")
+    assert first is not None and "10 lanterns (10 cones can stand in)" in first.lines

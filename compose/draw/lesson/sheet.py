@@ -25,7 +25,7 @@ from compose.telling.care import with_cautions
 from compose.telling.cautions import cautions_told
 from compose.telling.for_class import team_lines
 from compose.telling.french import joined
-from compose.telling.needed import kit_lines, stand_in_lines, unlisted_of_all
+from compose.telling.needed import instead_told, kit_lines, stand_in_lines, unlisted_of_all
 from compose.telling.rules import rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
@@ -101,9 +101,11 @@ def _practised(games: list[Core], wording: Wording) -> Iterator[tuple[str, str]]
 
 def _first(table: LessonTable, wording: Wording) -> Iterator[str]:
     """What the first game needs lies ready; things that later games need as well go where they stay at hand."""
+    instead = {row.line.name: instead_told(row, wording) for row in table.games[0].staging.kit if row.stand_ins}
     for each in table.kit:
         if each.by_game[0]:
-            yield sentence(wording.counted(each.by_game[0], *each.names[0]))[:-1]
+            told = sentence(wording.counted(each.by_game[0], *each.names[0]))[:-1]
+            yield f"{told} ({instead[each.names[0][0]]})" if each.names[0][0] in instead else told
     shared = [wording.named(each.name[1]) for each in table.kit if each.games > 1]
     if shared:
         yield wording.say("Keep at hand for several games: {things}.", things=wording.listed(shared))

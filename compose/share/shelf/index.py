@@ -21,11 +21,12 @@ from compose.share.shelf import rounds
 from compose.share.shelf.files import Stored, known_path, read_stored
 from compose.share.whole_files import read_plain
 from compose.staging.resolved import resolved
+from compose.staging.teams import least_pupils, most_pupils
 from grammar.game import Game
 from grammar.tree import GameSheet, RemixSheet
 
 FILE = "shelf.sqlite"
-VERSION = 1
+VERSION = 2
 BUSY_S = 20.0
 _TABLES = """
 CREATE TABLE files (path TEXT PRIMARY KEY, signature TEXT NOT NULL);
@@ -211,8 +212,7 @@ def _put(connection: sqlite3.Connection, stored: Stored, game: Game | None) -> N
 
 
 def _numbers(game: Game) -> tuple[float, ...]:
-    least, most = (sum(getattr(side, end) for side in game.sides) for end in ("least", "most"))
-    return (*game.ages_years, least, most, *game.court_m)
+    return (*game.ages_years, least_pupils(game), most_pupils(game), *game.court_m)
 
 
 def _skills(game: Game) -> list[str]:

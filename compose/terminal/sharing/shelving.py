@@ -201,7 +201,7 @@ def _show_found(found: Found) -> None:
     if found.ages_years:
         facts.append("ages {:g} to {:g}".format(*found.ages_years))
     if found.players:
-        facts.append("{} to {} players".format(*found.players))
+        facts.append("{} to {} pupils".format(*found.players))
     if found.rounds:
         facts.append(f"{count(found.rounds, 'round')} kept")
     say(f"{found.name}  ({', '.join(facts)})")
