@@ -10,7 +10,7 @@ from typing import Any, Literal, Union
 
 from grammar.amounts import minutes, percent
 from grammar.frozen import evolve, frozen
-from grammar.words import called_by_players, capital, count, listing, nearest
+from grammar.words import called_by_players, capital, count, listing, nearest, players_said
 
 
 @frozen
@@ -176,7 +176,7 @@ def english(value: Value) -> str:
         case Side(key):
             return f"the {key}" if called_by_players(key) else key
         case Players(number, side):
-            return f"{number} {side}"
+            return players_said(side, number)
         case Listed(items, last):
             return listing([english(each) for each in items], last)
         case Chain(items, between, most):

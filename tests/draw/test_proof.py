@@ -153,7 +153,7 @@ FACTS = Facts(
 
 def test_nothing_to_mend_with_the_first_fact():
     assert answer_lines(answer(HERONS, facts=FACTS), ENGLISH) == (
-        "Checked for 11 herons and 1 pikes: nothing to mend",
+        "Checked for 11 herons and 1 pike: nothing to mend",
         "Can win: herons and pikes.",
     )
     assert answer_lines(answer(HERONS, facts=FACTS, added=()), FRENCH) == (
@@ -168,7 +168,7 @@ def test_nothing_to_mend_with_the_first_fact():
 def test_what_is_to_mend():
     said = (warning("C-stall"), warning("C-no-end"), warning("C-idle"))
     assert answer_lines(answer(HERONS, said, facts=FACTS), ENGLISH) == (
-        "Checked for 11 herons and 1 pikes: 3 things to mend",
+        "Checked for 11 herons and 1 pike: 3 things to mend",
         *(each.title for each in said),
     )
     assert answer_lines(answer(HERONS, said, facts=FACTS), FRENCH) == (
@@ -184,7 +184,7 @@ def test_what_there_is_no_room_for_is_counted_and_the_gravest_come_first():
     proved = (warning("C-a"), evolve(warning("C-note"), severity=Severity.NOTE), warning("C-b"), warning("C-c"))
     added = (evolve(warning("F-wrong"), severity=Severity.ERROR), warning("F-d"))
     lines = answer_lines(answer(HERONS, proved, added), ENGLISH)
-    assert lines[0] == "Checked and forecast for 11 herons and 1 pikes: 5 things to mend"
+    assert lines[0] == "Checked and forecast for 11 herons and 1 pike: 5 things to mend"
     assert lines[1:4] == tuple(f"What {code} says of the herons." for code in ("F-wrong", "C-a", "C-b"))
     assert lines[4:] == ("2 things more to mend: the commands check and forecast tell all of them",)
 

@@ -11,7 +11,8 @@ import library
 from compose.staging.school_class import some_class
 from compose.staging.staging import stage
 from compose.staging.teams import least_pupils, most_pupils, teams_of
-from compose.telling.for_class import team_lines
+from compose.telling.for_class import people, team_lines
+from compose.telling.wording import ENGLISH
 from grammar.game import Game
 
 PAIRS = """
@@ -105,3 +106,10 @@ def test_who_rests_is_told_and_counted_among_those_needed() -> None:
 def test_who_has_a_task_of_their_own_is_told_beside_the_teams(stem: str, said: str) -> None:
     staging = stage(library_games()[stem], library.norms(), library.kit_names())
     assert next(team_lines(staging)) == said
+
+
+def test_one_of_a_side_is_called_one() -> None:
+    """ "13 games of 1 roller and 1 gatherer": a side that is called by its players has one of them."""
+    game = library_games()["pebble-pairs"]
+    assert teams_of(game, 27).words() == "13 games of 1 roller and 1 gatherer"
+    assert people({"herons": 11, "pike": 1, "north": 1, "foxes": 1}, ENGLISH) == "11 herons, 1 pike, 1 north and 1 fox"
