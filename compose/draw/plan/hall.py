@@ -2,13 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from attrs import evolve
-
 import library
 from compose.draw.plan.sheet import Sheet
-from compose.draw.plan.throws import clear_metres
 from compose.draw.signs.labelling import from_middle
 from compose.draw.signs.lettering import shortened
 from compose.draw.signs.palette import DARK, HALL, MIDDLE, PALE, WHITE
@@ -131,55 +126,6 @@ def name_fixed(sheet: Sheet, seen: HallSeen) -> None:
         sheet.clearings.take(fixed)
         if placed:
             sheet.shapes.append(placed)
-
-
-def draw_run_off(sheet: Sheet, seen: HallSeen) -> None:
-    """The least clear floor on each of the four ways out, measured from the outermost thing on that way."""
-    for start, end in run_offs(sheet.floor, seen):
-        clear = abs(end[0] - start[0]) + abs(end[1] - start[1])
-        upright, tick, size = start[0] == end[0], 0.5 * sheet.unit, 0.8 * sheet.text_m
-        ticks = [((x - tick, y), (x + tick, y)) if upright else ((x, y - tick), (x, y + tick)) for x, y in (start, end)]
-        sheet.shapes.append(Lines(((start, end), *ticks), Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit)))
-        sheet.clearings.take(Rectangle(*start, *start).joined(Rectangle(*end, *end)))
-        x, y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
-        figure = clear_metres(clear, sheet.wording)
-        beside = Label(x + 0.5 * size, y - 0.35 * size, figure, size, DARK, "start", halo=HALL)
-        above = Label(x, y + 0.45 * size, figure, size, DARK, "middle", halo=HALL)
-        before = evolve(beside, x=x - 0.5 * size, anchor="end")
-        wanted = [beside, before] if upright else [above]
-        label = sheet.clearings.place(wanted, 0.1 * size) if clear > 1.1 * size else None
-        if label:
-            sheet.shapes.append(label)
-
-
-def run_offs(floor: Floor, seen: HallSeen) -> Iterator[tuple[Point, Point]]:
-    """From the edge of what the game needs to the nearest wall or fixed thing on each way out, where it is clear."""
-    box, extent = seen.walls, floor.extent
-    fixed = [thing for _name, thing in seen.fixed]
-    x, y = extent.left + 0.04 * extent.length, extent.bottom + 0.07 * extent.width
-    east = [(box.right, y), *((b.left, b.centre[1]) for b in fixed if _beside(b, extent) and b.left >= extent.right)]
-    west = [(box.left, y), *((b.right, b.centre[1]) for b in fixed if _beside(b, extent) and b.right <= extent.left)]
-    north = [(box.top, x), *((b.bottom, b.centre[0]) for b in fixed if _beyond(b, extent) and b.bottom >= extent.top)]
-    south = [(box.bottom, x), *((b.top, b.centre[0]) for b in fixed if _beyond(b, extent) and b.top <= extent.bottom)]
-    for edge, ends, outward, upright in (
-        (extent.right, east, 1, False),
-        (extent.left, west, -1, False),
-        (extent.top, north, 1, True),
-        (extent.bottom, south, -1, True),
-    ):
-        end, place = min(ends, key=lambda pair: abs(pair[0] - edge))
-        if (end - edge) * outward > 0:
-            low, high = (extent.left, extent.right) if upright else (extent.bottom, extent.top)
-            place = min(max(place, low), high)
-            yield ((place, edge), (place, end)) if upright else ((edge, place), (end, place))
-
-
-def _beside(box: Rectangle, extent: Rectangle) -> bool:
-    return box.bottom < extent.top and box.top > extent.bottom
-
-
-def _beyond(box: Rectangle, extent: Rectangle) -> bool:
-    return box.left < extent.right and box.right > extent.left
 
 
 def draw_north(sheet: Sheet, x: float, y: float, turned: bool = False) -> None:

@@ -7,7 +7,6 @@ from compose.draw.plan.hall import (
     HallSeen,
     draw_hall_floor,
     draw_north,
-    draw_run_off,
     draw_walls,
     hall_seen,
     hall_words,
@@ -17,6 +16,7 @@ from compose.draw.plan.hall import (
 from compose.draw.plan.intrusion import hatch_intrusions, intruding, name_intrusions
 from compose.draw.plan.legend import legend_below, legend_beside
 from compose.draw.plan.resting import draw_resting, resting_told
+from compose.draw.plan.run_off import draw_run_off
 from compose.draw.plan.sheet import Sheet
 from compose.draw.plan.throws import draw_throws, goal, metres, shown_throws
 from compose.draw.signs.labelling import box_of
@@ -152,10 +152,11 @@ def drawn_hall(sheet: Sheet, seen: HallSeen, around: Rectangle, turned: bool) ->
     unit, size = sheet.unit, sheet.text_m
     draw_run_off(sheet, seen)
     name_fixed(sheet, seen)
+    edge, right = unit + 1.2 * size, unit + 2.0 * size
     if not WINDS & {side.name.lower() for side in sheet.game.sides}:  # it would point away from a side of that name
         draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size, turned)
-    edge = unit + 1.2 * size
-    return Rectangle(around.left - edge, around.bottom - edge, around.right + unit + 2.0 * size, around.top + edge)
+        right = max(right, 1.2 * unit + 3.6 * size) if turned else right  # it lies on its side, its letter behind it
+    return Rectangle(around.left - edge, around.bottom - edge, around.right + right, around.top + edge)
 
 
 def _captions(game: Game, hall: Hall | None, wording: Wording) -> tuple[str, ...]:
