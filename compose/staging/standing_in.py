@@ -84,11 +84,11 @@ def _as_a_ball(core: Core, kind: Kind) -> Iterator[str]:
         yield attempt.skill.value
         if isinstance(attempt.aim, AtPlayers) or (attempt.skill in FLYING and _thing(attempt) in stopped):
             yield AT_PEOPLE
-        if attempt.skill in BOUNCING and (_has_to_bounce(play, attempt) or _is_to_bounce(core)):
+        if attempt.skill in BOUNCING and (has_to_bounce(play, attempt) or _is_to_bounce(core)):
             yield BOUNCE
 
 
-def _has_to_bounce(play: Play, attempt: Attempt) -> bool:
+def has_to_bounce(play: Play, attempt: Attempt) -> bool:
     """Whether something hangs on it that a ball bounced."""
     if counts_by_bounce(attempt.skill, attempt.aim) and any(each.valid is Valid.AFTER_BOUNCE for each in play.valid):
         return True
@@ -97,7 +97,9 @@ def _has_to_bounce(play: Play, attempt: Attempt) -> bool:
 
 
 def _is_to_bounce(core: Core) -> bool:
-    """Whether the sheet's own words tell players to let a ball bounce."""
+    """Whether the sheet's own words tell players to let a ball bounce, or a rule in quotes speaks of it."""
+    if any(BOUNCES.search(text) for _, text in core.told.quotes):
+        return True
     return any(BOUNCES.search(text) and not NONE.search(text) for text in (*core.told.about, *core.told.cues))
 
 

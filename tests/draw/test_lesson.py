@@ -134,6 +134,7 @@ def test_warm_up_and_talk_are_about_what_the_games_practise():
     assert card.section("Warm-up").lines[0].startswith(words["overarm throw"].warm_up)
     talk = card.section("Talk").lines
     assert words["overarm throw"].ask in talk
+    assert "Licence: CC-BY-4.0." in card.footer and sum("Licence" in line for line in card.footer) == 1
     cue = resolved(library_game("heron-and-pike")).told.cues[0]
     assert any(cue.rstrip(".") in line for line in talk)
 

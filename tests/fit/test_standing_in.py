@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 
 import pytest
-from playing_games import game_in, library_games
+from playing_games import game_in, library_games, modifier_named
 
 import library
+from compose.modifiers.apply import remix
+from compose.modifiers.modifier import Use
 from compose.net.lower.doubts import doubts
 from compose.staging.cupboard import KitRow, kit_rows
 from compose.staging.resolved import resolved
@@ -101,8 +103,22 @@ def test_what_is_only_carried_may_be_of_another_sort_until_it_is_aimed_at() -> N
     assert stood_in_by(game, library.kit_catalogue()["plastic cup"]) == {"nut"}
 
 
+def test_a_modifier_that_has_balls_bounce_has_stand_ins_bounce() -> None:
+    made = remix(library_games()["lantern-row"], [Use(modifier_named("bounce first"))], library.kit_names()).value
+    assert made is not None
+    bag, big = (library.kit_catalogue()[name] for name in ("beanbag", "large foam ball"))
+    assert "foam ball" in stood_in_by(made.base, bag) and "foam ball" not in stood_in_by(made.game, bag)
+    assert "foam ball" in stood_in_by(made.game, big)
+
+
 def test_a_sheet_that_sends_a_heavy_bag_at_people_is_told_so() -> None:
     sheet = format_game(library_games()["rime-harbour"].sheet)
     told = [each.title for each in doubts(resolved(game_in(sheet.replace("yarn ball", "beanbag"))))]
     assert any("not fit to be sent at people" in title for title in told), told
+    sheet = format_game(library_games()["fen-bounce"].sheet)
+    cloth = sheet.replace("foam ball", "cloth ball")
+    told = [each.title for each in doubts(resolved(game_in(cloth)))]
+    assert told == ["A cloth ball does not bounce, and here it has to."]
+    assert not doubts(resolved(game_in(sheet)))
+    sheet = format_game(library_games()["rime-harbour"].sheet)
     assert not doubts(resolved(game_in(sheet)))

@@ -57,6 +57,8 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     ]
     credits = dict.fromkeys(told for game in games for told in game.told.credit)
     credit = say("Credit: {credit}.", credit="; ".join(wording.author(told) for told in credits)) if credits else ""
+    licences = dict.fromkeys(game.told.licence for game in games if game.told.licence)
+    licence = say("Licence: {licence}.", licence=wording.listed(licences)) if licences else ""
     stays = next((line for game in games if (line := as_written(game, (), {}, wording))), "")
     return Card(
         title=title,
@@ -70,7 +72,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
             *_practised(games, wording),
         ),
         sections=tuple(part for part in sections if part.lines),
-        footer=tuple(line for line in (credit, stays) if line),
+        footer=tuple(line for line in (credit, licence, stays) if line),
         author="; ".join(credits),
         plan=with_plans(time_bar(table, wording), table, wording),
         language=wording.language,

@@ -10,6 +10,7 @@ import attrs
 import library
 from compose.modifiers.fit_for import BEING
 from compose.staging.reach import ON_THE_FLOOR, foot_m, reaches, rim_m
+from compose.staging.standing_in import AT_PEOPLE, BOUNCE, has_to_bounce
 from grammar.core.declared import Kind
 from grammar.core.game import Core
 from grammar.core.play import AtPlayers, Attempt, AtThing, Lines, Offer, Through
@@ -56,9 +57,12 @@ def _of_attempt(core: Core, offer: Offer, attempt: Attempt) -> Iterator[Finding]
     if ball and item and not item.soft and isinstance(attempt.aim, AtPlayers):
         title = f"Players are aimed at with {article(ball.id.key)}, which is not soft."
         yield _doubt(core, offer.lines, "N-hard-ball", title, "Take a soft ball, or aim at something else.")
-    elif item and item.category == "ball" and "at people" not in item.serves and isinstance(attempt.aim, AtPlayers):
+    elif item and item.category == "ball" and AT_PEOPLE not in item.serves and isinstance(attempt.aim, AtPlayers):
         title = f"{capital(article(item.name))} is not fit to be sent at people."
         yield _doubt(core, offer.lines, "N-unfit", title, "Take another ball, or aim at something else.")
+    if item and item.category == "ball" and BOUNCE not in item.serves and has_to_bounce(core.play, attempt):
+        title = f"{capital(article(item.name))} does not bounce, and here it has to."
+        yield _doubt(core, offer.lines, "N-unfit", title, "Take a ball that bounces, or let it count without a bounce.")
     if isinstance(attempt.aim, Through) and attempt.aim.into:
         yield from _closed(core, offer, core.play.kind(attempt.aim.thing.kind))
     if attempt.skill in ON_THE_FLOOR and isinstance(attempt.aim, AtThing | Through):
