@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import library
 from compose.draw.plan.sheet import Sheet
-from compose.draw.signs.labelling import from_middle
+from compose.draw.signs.labelling import box_of, from_middle, gap
 from compose.draw.signs.lettering import shortened
 from compose.draw.signs.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.signs.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
@@ -14,6 +14,8 @@ from compose.staging.turned import turned_box, turned_hall
 from compose.telling.wording import ENGLISH, Wording
 from grammar.frozen import frozen
 from library.records import Door, Hall
+
+STEPS_DOWN = 12  # of one letter's height: how far down a clear place for the north arrow is looked for
 
 
 @frozen
@@ -128,9 +130,20 @@ def name_fixed(sheet: Sheet, seen: HallSeen) -> None:
             sheet.shapes.append(placed)
 
 
-def draw_north(sheet: Sheet, x: float, y: float, turned: bool = False) -> None:
-    """A north arrow with its foot at (x, y): the hall's file says which wall is north; `turned` it is on the right."""
-    size = sheet.text_m
+def draw_north(sheet: Sheet, x: float, y: float, turned: bool, word: str) -> float:
+    """A north arrow with its foot at (x, y), or further down where other words stand: the hall's file says which wall
+    is north; `turned` it is on the right. Gives the x where it ends."""
+    size, words = sheet.text_m, [shape for shape in sheet.shapes if isinstance(shape, Label)]
+    for down in range(STEPS_DOWN):
+        arrow, label = _north(x, y - down * size, size, turned, word)
+        if all(gap(box_of(label), box_of(other)) > 0 for other in words):
+            break
+    sheet.shapes.extend((*arrow, label))
+    return max(box_of(label).right, *(corner[0] for half in arrow for corner in half.points))
+
+
+def _north(x: float, y: float, size: float, turned: bool, word: str) -> tuple[tuple[Polygon, ...], Label]:
+    """The two halves of the arrow and its word: a letter at its head, a longer one along it."""
     wide, high, notch = 0.65 * size, 2.1 * size, 0.45 * size
 
     def at(across: float, ahead: float) -> Point:
@@ -138,9 +151,13 @@ def draw_north(sheet: Sheet, x: float, y: float, turned: bool = False) -> None:
 
     left = Polygon((at(0.0, high), at(0.0, notch), at(-wide, 0.0)), Ink(DARK))
     right = Polygon((at(0.0, high), at(0.0, notch), at(wide, 0.0)), Ink(WHITE, DARK, 0.08 * size))
-    above = at(0.3 * size, high + 0.15 * size) if turned else at(0.0, high + 0.25 * size)
-    word = Label(*above, "N", 0.9 * size, DARK, "start" if turned else "middle", True)
-    sheet.shapes.extend((left, right, word))
+    if len(word) == 1:
+        above = at(0.3 * size, high + 0.15 * size) if turned else at(0.0, high + 0.25 * size)
+        return (left, right), Label(*above, word, 0.9 * size, DARK, "start" if turned else "middle", True)
+    if turned:
+        return (left, right), Label(*at(2.0 * wide, 0.0), word, 0.9 * size, DARK, "start")
+    foot, head = at(2.6 * wide, 0.0)[0], at(0.0, high)[1]
+    return (left, right), Label(foot, head, word, 0.9 * size, DARK, "end", turned=90.0)
 
 
 def hall_words(hall: Hall, wording: Wording = ENGLISH) -> str:

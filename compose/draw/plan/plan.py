@@ -153,9 +153,10 @@ def drawn_hall(sheet: Sheet, seen: HallSeen, around: Rectangle, turned: bool) ->
     draw_run_off(sheet, seen)
     name_fixed(sheet, seen)
     edge, right = unit + 1.2 * size, unit + 2.0 * size
-    if not WINDS & {side.name.lower() for side in sheet.game.sides}:  # it would point away from a side of that name
-        draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size, turned)
-        right = max(right, 1.2 * unit + 3.6 * size) if turned else right  # it lies on its side, its letter behind it
+    # Beside sides of that name an N would be taken for one of them: there it says that it means the wall.
+    word = sheet.wording.say("north wall") if WINDS & {side.name.lower() for side in sheet.game.sides} else "N"
+    x, y = around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size
+    right = max(right, draw_north(sheet, x, y, turned, word) - around.right + unit)
     return Rectangle(around.left - edge, around.bottom - edge, around.right + right, around.top + edge)
 
 
