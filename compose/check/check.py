@@ -7,6 +7,7 @@ from compose.check.findings import AT_THE_START, FINDINGS, STUCK_AT_ONCE, Check
 from compose.check.findings.all_wait import all_waiting
 from compose.check.findings.limits import over_budget, too_large, unfinished
 from compose.check.findings.stall import hold_out
+from compose.check.findings.stranded_for_good import stranded_for_good
 from compose.check.findings.unseen import unseen
 from compose.check.found import Found
 from compose.check.graph import longest_line
@@ -73,7 +74,7 @@ def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckR
         except StoppedError:
             missed.append(entry.about)
     if not space.complete and not study.ended[0]:
-        found += unseen(net)
+        found = one_cause([*found, *stranded_for_good(study), *unseen(net)], only_lost=False)
     if space.complete and not missed:
         found = one_cause(found, only_lost=all(end.winner not in (None, *can_win(study)) for end in net.ends))
     return CheckResult((*found, *unfinished(missed)), space, _facts(study))

@@ -48,7 +48,7 @@ class Stranding:
 def stranded(study: Study) -> list[Found]:
     """One finding for each kind of place where tokens can be stranded, but for those that are told as dead ends."""
     told = behind_dead_ends(study)
-    return [_finding(study, alike) for alike in _strandings(study) if alike[0].place not in told]
+    return [finding_of(study, alike) for alike in _strandings(study) if alike[0].place not in told]
 
 
 @once
@@ -75,15 +75,21 @@ def lying_places(study: Study) -> frozenset[int]:
 @once
 def _strandings(study: Study) -> list[list[Stranding]]:
     """The places where tokens can be stranded; like places of mirrored sides together."""
-    acting = {p for t in study.net.transitions for limit in t.rate.limits for p in limit}
     found: dict[object, list[Stranding]] = {}
     for number, place in enumerate(study.net.places):
-        playing = place.token == "player" and number in acting
-        if place.token in MOVABLE and not place.final and not playing:
+        if can_strand(study.net, number):
             stranding = _at(study, number)
             if stranding.states.size:
                 found.setdefault(likeness(study, place), []).append(stranding)
     return list(found.values())
+
+
+def can_strand(net: Net, number: int) -> bool:
+    """Whether what is in a place may be stranded there: it may not rest for good by the rules, nor does it play."""
+    place = net.places[number]
+    if place.token not in MOVABLE or place.final:
+        return False
+    return place.token != "player" or not any(number in limit for t in net.transitions for limit in t.rate.limits)
 
 
 def likeness(study: Study, place: Place) -> object:
@@ -140,7 +146,7 @@ def _uses(transition: Transition, place: int) -> bool:
     return taken or any(place in limit for limit in transition.rate.limits)
 
 
-def _finding(study: Study, alike: list[Stranding]) -> Found:
+def finding_of(study: Study, alike: list[Stranding]) -> Found:
     first = alike[0]
     states = first.states
     state = int(states[0])
@@ -150,7 +156,7 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
         severity=Severity.NOTE if _is_store(study, first.place) else Severity.WARNING,
         title=_title(study, alike),
         place=forbidding.span if forbidding else _where(study, state, first.place),
-        hint=Chain((how_many_like_this(states.size, study.space.states), _mend(study, alike))),
+        hint=Chain((*_how_many(study, states), _mend(study, alike))),
         witness=line_of_play(study.space, state),
         numbers=(
             ("situations", float(states.size)),
@@ -160,6 +166,11 @@ def _finding(study: Study, alike: list[Stranding]) -> Found:
         frees=freed_by_pass(study.net) if nobody_uses(study.net, study.net.places[first.place]) else frozenset(),
         when_alone=all(bool(either_left_alone(study)[each.states].all()) for each in alike),
     )
+
+
+def _how_many(study: Study, states: Longs) -> tuple[Value, ...]:
+    """How common it is, where all situations are known."""
+    return (how_many_like_this(states.size, study.space.states),) if study.space.complete else ()
 
 
 def _is_store(study: Study, place: int) -> bool:
