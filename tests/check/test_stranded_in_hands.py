@@ -35,7 +35,7 @@ finish
 SENT = "waits in the mole queue"
 CASES = {
     "what hits them": ("whoever waits in the mole queue comes back after 30 s", SENT),
-    "what they fetch": ("a scored ball rests in the middle", f"{SENT} and the ball goes to the court"),
+    "what hits them, and goes on": ("a missed ball goes back", SENT),
 }
 
 
@@ -47,7 +47,7 @@ def stranded(text: str) -> list[Finding]:
 
 @pytest.mark.parametrize(("play", "hit"), CASES.values(), ids=CASES)
 def test_the_lines_advised_can_be_written_and_mend_it(play: str, hit: str) -> None:
-    """One for each way by which balls come there: they are hit with them, and they fetch them."""
+    """One for each way by which balls come there."""
     written = list[str]()
     while found := stranded(SHEET.format(play="\n  ".join((play, *written)), hit=hit)):
         line = re.search(r'such as "(.+?)"', found[0].hint)
@@ -55,3 +55,14 @@ def test_the_lines_advised_can_be_written_and_mend_it(play: str, hit: str) -> No
         assert line.group(1) not in written and len(written) < 2, written
         written.append(line.group(1))
     assert written
+
+
+def test_a_line_by_which_they_fetch_them_is_to_go() -> None:
+    """A loose ball they leave to whoever can use it, unless a line of the sheet says otherwise."""
+    hit, line = f"{SENT} and the ball goes to the court", "moles fetch foam balls from the court"
+    (found,) = stranded(SHEET.format(play=line, hit=hit))
+    assert f'Leave out "{line}"' in found.hint
+    instead = re.search(r'write instead of it "(.+?)"', found.hint)
+    assert instead is not None
+    assert not stranded(SHEET.format(play=instead.group(1), hit=hit))
+    assert not stranded(SHEET.format(play='"Moles leave the balls alone."', hit=hit))

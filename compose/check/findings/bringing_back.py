@@ -23,9 +23,13 @@ def out_of_hands(study: Study, place: int) -> Value:
     bringing = [each for each in net.transitions if any(_brings(effect, place) for effect in each.effects)]
     users = dict.fromkeys(net.places[number].side for each in net.transitions for limit in each.rate.limits
                           for number in limit if _is_same_ball_elsewhere(net.places[number], where))  # fmt: skip
-    for told in (each.told for each in bringing):
+    for act in bringing:
+        told = act.told
         if isinstance(told, Fetched) and (others := [side for side in users if side]):
-            return said('Say who alone fetches them, such as "{line}".', line=FetchedBy(where, others[0]))
+            instead = FetchedBy(where, others[0])
+            if own := [rule for rule in act.rules if rule in net.rules]:
+                return said('Leave out {line}, or write instead of it "{instead}".', line=own[0], instead=instead)
+            return said('Say who alone fetches them, such as "{line}".', line=instead)
         if isinstance(told, Tried) and told.moment.skill and told.moment.result not in (Result.CAUGHT, None):
             state = "missed" if told.moment.result is Result.MISSED else "scored"
             kept = KeptBy(where, state, SKILL_WORDS[told.moment.skill].doer)
