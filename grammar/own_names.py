@@ -42,6 +42,8 @@ _SAID_OTHERWISE = re.compile(
     rf".*\b(?:and|,)\s+(?:{NUMBER})\b", re.IGNORECASE
 )  # fmt: skip
 _TWO_SIDES = re.compile(rf"[a-z]+ and [a-z]+, (?:{NUMBER})\b[^:]*\bplayers?\b", re.IGNORECASE)  # home and away
+_A_PLACE = re.compile(rf"\b(?:bench|queue)|^(?:{NUMBER})\b", re.IGNORECASE)
+_SO_MANY_SIDES = re.compile(rf"^.*\b(?:{NUMBER}) (?:sides|teams|groups)\b.*:", re.IGNORECASE)
 _APART = re.compile(r"\s*,\s*|\s+and\s+", re.IGNORECASE)
 _QUOTED = re.compile(r'"([^"]*)"')
 _NAME = re.compile(r"[^\W\d_][\w-]*(?: [^\W_][\w-]*){0,4}")
@@ -150,8 +152,9 @@ def declared_names(part: Part) -> DeclaredNames:
 def _lines(section: str, text: str) -> Iterator[str]:
     """A line as it stands, and as the language says it where it seems to be said otherwise."""
     yield text
-    without_colon = section == "space" and ":" not in text and ("bench" in text or "queue" in text)
-    if without_colon or (section in ("sides", "kit") and _SAID_OTHERWISE.search(text)):
+    place = section == "space" and ":" not in text and _A_PLACE.search(text)
+    people = section == "sides" and ("," not in text or _SO_MANY_SIDES.search(text))
+    if place or people or (section in ("sides", "kit") and _SAID_OTHERWISE.search(text)):
         from grammar.heard.declared import as_declared  # loaded only where a sheet has such a line
 
         yield from as_declared(section, text)

@@ -28,6 +28,8 @@ _LIMBS = r"(?:(?:the|their|both|his|her) )?(?:hands?|feet|foot|arms?|legs?|body|
 _PARTS = {"hands": {"hand", "hands", "arm", "arms"}, "feet": {"foot", "feet", "leg", "legs"},
           "body": {"body", "bodies", "chest"}}  # fmt: skip
 _MUST = r"(?:must |has to )?"
+_GOAL = r"(?:goal|point|ǁ\d+)"
+_MAY = r"(?:may |can |must |should )?"
 
 
 def _it(said: re.Match[str]) -> str:
@@ -43,10 +45,15 @@ def _with(said: re.Match[str]) -> str:
 
 
 BALL_TURNS: tuple[Saying, ...] = (
+    saying(r"^(?:at the (?:whistle|start)|on the (?:signal|whistle)),? (?:everybody|everyone|all|players) "
+           r"(?:run|rush)(?:e?s)? (?:for|to) the balls?$", '"At the start the balls are for whoever comes first."',
+           "play"),
     saying(r"(\bgoes into [^:]*: (?:.* and )?)(?:it|the ball) (?:stays?|remains?|is left|lies) "
            r"(?:in there|in it|inside(?: it)?|there)$",
            r"\1the ball stays there", "when"),
     # who stops and who fetches it
+    saying(rf"^((?:the )?{WHAT}) {_MAY}(?:stop|block|save)s? (?:the |all )?(?:balls?|shots|throws)(?: with (.+))?$",
+           lambda m: f"{m[1]} block shots at the targets of their side" + (f" with {m[2]}" if m[2] else ""), "play"),
     saying(r"\bwith (?:any part of (?:the|their)|(?:the|their) whole) body$", "with the hands, feet and body", "play"),
     saying(rf"\bwith (?:either |both )?({_LIMBS}(?:(?:,| and| or|, or|, and) {_LIMBS})*)$", _with, "play"),
     saying(r"^(?:the nearest player|whoever (?:is|stands) nearest) (?:may |must )?fetch(?:es)?\b",
@@ -99,11 +106,11 @@ BALL_TURNS: tuple[Saying, ...] = (
     saying(rf"(?P<event>{_OF_A_BALL}): it (?=(?:stays with|goes to|goes back) )", r"\g<event>: the ball ", "when"),
     saying(rf"{_OF_A_THING}: (?:{_IT_GOES}|{_OTHER_SIDE} (?:gets|takes|keeps) it)$",
            lambda m: f"{m['event']}: it joins {m['side'] or m['other']}", "when"),
-    saying(r"^after (?:a|each|every) (?:goal|point),? (?:the ball goes to (?P<whom>.+))$",
+    saying(rf"^after (?:a|each|every) {_GOAL},? (?:the ball goes to (?P<whom>.+))$",
            r"a scored ball goes to \g<whom>", "play"),
-    saying(rf"^after (?:a|each|every) (?:goal|point),? {_SIDE} {_GETS} the ball$", r"a scored ball goes to \g<side>",
+    saying(rf"^after (?:a|each|every) {_GOAL},? {_SIDE} {_GETS} the ball$", r"a scored ball goes to \g<side>",
            "play"),
-    saying(rf"^after (?:a|each|every) (?:goal|point),? (?P<whom>the {WHAT}) (?:{_GETS} the ball|throws (?:it )?in)$",
+    saying(rf"^after (?:a|each|every) {_GOAL},? (?P<whom>the {WHAT}) (?:{_GETS} the ball|throws (?:it )?in)$",
            r"a scored ball goes to \g<whom>", "play"),
     saying(rf": (?P<whom>the {WHAT}(?: of (?:the other|that) side)?) throws (?:it )?in$",
            r": the ball goes to \g<whom>", "when"),
@@ -123,15 +130,16 @@ BALL_TURNS: tuple[Saying, ...] = (
     saying(r"\b(touch|tag|chase|catch) (?:the |all |all the )?(?:opponents|others)(?= |$)",
            r"\1 players of the other side", "play"),
     saying(rf"\b((?:touch|tag|chase|catch) .+?) {_HAS} {_BALL}$", r"\1 who carry \g<the> \g<ball>", "play"),
-    saying(rf"\b(touch|tag|chase|catch) (?:whoever|anyone who|anybody who|everyone who|those who) (?:has|have|holds|"
-           rf"hold|carries|"
-           rf"carry|is carrying|runs with) {_BALL}$",
+    saying(rf"\b(touch|tag|chase|catch) (?:(?:whoever|anyone who|anybody who|everyone who|those who) (?:has|have|holds|"
+           rf"hold|carries|carry|is carrying|runs with)|(?:anyone|anybody|everyone|players) carrying) {_BALL}$",
            r"\1 players of the other side who carry \g<the> \g<ball>", "play"),
     saying(rf"^(?:whoever|anyone who|a player who) (?:is|gets) (?:touched|tagged) (?:{_WHILE}|{_HAS}|with) {_BALL},? "
            rf"{_MUST}(?:loses|lose|gives|give) it (?:up )?(?:to (?P<side>the other side))?$",
            r"a player who carries \g<the> \g<ball> is touched: the \g<ball> goes to the other side", "when"),
     saying(rf"^(?:whoever|anyone who|a player who) (?:is|gets) (?:touched|tagged) (?:{_WHILE}|{_HAS}) {_BALL}[,:]? "
            r"(?=\w)", r"a player who carries \g<the> \g<ball> is touched: that player ", "when"),
+    saying(rf"^(an? {WHAT}) (?:is|gets) (?:touched|tagged|caught) {_WHILE} {_BALL}(?=:)",
+           r"\1 who carries \g<the> \g<ball> is touched", "when"),
     saying(rf"^(?:whoever|anyone|a player)(?: who)? (?:has|holds|carries|runs with|with) {_BALL} (?:and )?"
            r"(?:is|gets) (?:touched|tagged)(?=:)", r"a player who carries \g<the> \g<ball> is touched", "when"),
     # fouls

@@ -16,6 +16,8 @@ BRINGING: tuple[Saying, ...] = (
            r"\1 a \2", "play"),
     saying(rf"\b(?:run|go|cross) (?:into the other half|over|across)(?: (?:the )?(?:court|hall|middle line|to the "
            rf"other side))? and (?={_TAKE}\b)", "", "play"),
+    saying(rf"\b(?:run|go)(?:es|s)? (?:in)?to (the (?:{WHAT} )?{WHAT}),? (?:and )?{_TAKE} {_THING},? (?:and )?{_BRING} "
+           r"(?:it|this) (?:back |home )?(?:in|into|to|on|onto) ", r"take a \2 from \1 to ", "play"),
     saying(rf"\b{_TAKE} {_THING} ((?:from|out of) .+?),? (?:and )?{_BRING} (?:it|them|this) (?:back |home )?"
            r"(?:in|into|to|on|onto) ", r"take a \1 \2 to ", "play"),
     saying(rf"\b(?:steal|grab|snatch|get|collect|pick up|fetch|bring|carry) {_THING} (?:out )?(?:from|of|out of) "

@@ -64,8 +64,12 @@ def _who_is(match: re.Match[str]) -> str:
 TO_WHOM: tuple[Saying, ...] = (
     saying(r"^(?:(?:on|with|for|after) )?(?:a |each |every )?(?:catch|caught ball)(?:,|:| (?=the |all )) ?(?=\w)",
            "a ball is caught: ", "when"),
-    saying(rf"^(?:if |when )?(?:someone|somebody|anyone|anybody) catches (?:a|the) ({WHAT})(?: in the air)?[,:] ",
-           r"a \1 is caught: ", "when"),
+    saying(rf"^(?:if |when )?(?:someone|somebody|anyone|anybody|you) catch(?:es)? (?:a|the) ({WHAT})([^,:]*)[,:] ",
+           r"a \1 is caught\2: ", "when"),
+    saying(r"\b(?:a|the) ball hits (?:you|a player)(?=[:, ])", "a player is hit", "when"),
+    saying(r"(?<=[:,] )you are (?=out\b)", "that player is ", "when"),
+    saying(r"\bis out,? and (?:that player )?(?:must |has to )?(sit|wait|go|stand)(?:e?s)? ",
+           lambda match: f"{_third_person(match[1])} ", "when"),
     saying(r"^(the thrower) of a caught ball(?= )", r"a ball is caught: \1", "when"),
     saying(rf"^(?:if|when) (?:you are |you get |players are )?(?P<event>hit|touched|tagged),? (?:you |they )?(?:must |"
            rf"have to )?(?=(?:{_DO}) )", _who_is, "when"),
@@ -109,13 +113,15 @@ TO_WHOM: tuple[Saying, ...] = (
     saying(r"\bloses 1 life\b", "loses a life", "when"),
     saying(r"^a pass (?:touches|hits|falls (?:to|on)|lands on|goes to) the (?:ground|floor)(?=:)", "a pass is missed",
            "when"),
-    saying(r"\bthe (?:throwing|scoring|rolling|kicking|attacking) side (?=scores|gets|has)", "the thrower's side ",
-           "when"),
-    saying(r"^a player (?:steps|goes|runs) (?:over|across) the (?:middle|centre|half-?way) ?line(?=:)",
-           "a player fouls",
-           "when"),
-    saying(rf"^(an? {WHAT} is (?:hit|touched|tagged)): it (?=(?:becomes|waits|freezes|is out)\b)", r"\1: that player ",
-           "when"),
+    saying(r"\bthe (?:(?:throwing|scoring|rolling|kicking|attacking) side|side (?:that|which|who) (?:threw|rolled|"
+           r"kicked|scored)(?: it)?) (?=scores|gets|has)", "the thrower's side ", "when"),
+    saying(rf"^(an?) (?!ball\b)({WHAT}) (?:(?:steps|goes|runs|crosses)(?: (?:over|across|out of))? the (?:middle|"
+           r"centre|half-?way|side) ?lines?|(?:runs|goes|steps) (?:out(?! of)|out of the (?:court|hall|field|pit"
+           r"ch)))(?=:)",
+           r"\1 \2 fouls", "when"),
+    saying(rf"^(an? {WHAT} (?:(?:is|gets) (?:touched|tagged)[^:]*|fouls)|an? {WHAT} is hit[^:]*(?=: it (?:becomes|wai"
+           rf"ts|goes|freezes|is out)\b"
+           r")): it ", r"\1: that player ", "when"),
     saying(r"^a foul gives the other side (a|the) ball$", r"a player fouls: the other side has \1 ball", "when"),
     saying(r"^a player (?:with no|without) lives(?: left)? is out$", "a player loses the last life: that player is out",
            "when"),

@@ -46,6 +46,7 @@ HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM, *TRIES, *SUBSTITUTES,
     saying(rf"^frozen ({_WHAT}) are freed by (?:(?:a|the) (?:touch|tag) (?:of|from) )?(?:their |a |any |free )*"
            r"(?:team-mates?|mates?|players)$", r"players free frozen \1 of their side", "play"),
     saying(r"^(?:a |any |every )?(?:free |unfrozen )(players?|team-mates?) (?=frees? )", "players ", "play"),
+    saying(rf"^another ({_WHAT}) (?:may |can )?(?=frees? )", r"every \1 ", "play"),
     saying(rf"\b(frees? )({_FROZEN}) (?:by|with) (?:touching|a touch|tagging|a tag|crawling|high) .*$", r"\1\2",
            "play"),
     saying(r"\b(free) (?:each other|1 another|their (?:team-)?mates)$", r"\1 frozen players of their side", "play"),

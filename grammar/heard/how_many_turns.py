@@ -39,9 +39,9 @@ def _places(match: re.Match[str]) -> str:
 _AHEAD = r"\b(?:leads|is ahead|is in front|is leading)\b"
 _WHO = r"^(?:if |when )?(?:whoever|a player who|who) (?=[^:]*$)"
 _ROUNDS = (
-    r"^(?:we (?:play|run) )?(\d+) (?:rounds|races|games|heats)(?: (?:are|have been))?(?: all)?"
-    r"(?: (?:played|run))?(?:,|:| and| then)+ "
-    r"(?:(?:the )?side (?:with|that wins) |whoever wins )?(?:the )?"
+    r"^(?:we (?:play|run) |after )?(\d+) (?:rounds|races|games|heats)(?: (?:are|have been))?(?: all)?"
+    r"(?: (?:played|run))?(?:,|:| and| then)* "
+    r"(?:(?:the )?side (?:with|that (?:wins|(?:has )?won)) |whoever (?:wins|has won) )?(?:the )?"
 )
 _PLACED = r"(?:(?:the )?(?:first|best)(?: (?:place|side))?|the winner|whoever wins a round)"
 _PLACED_NEXT = r"the (?:next|others|second(?: place| side)?)"
@@ -77,8 +77,9 @@ HOW_MANY_TURNS: tuple[Saying, ...] = (
            r"\1 \2 as the other side", "finish", "when"),
     saying(rf"{_ROUNDS}(?:most|more) points (?:over|in|of) (?:all|total)(?: (?:of them|rounds|together))? wins?$",
            r"\1 rounds are played, more points over all wins", "finish"),
-    saying(rf"{_ROUNDS}(?:most|more)(?: of the)? rounds(?: won)? wins?$", r"\1 rounds are played, more rounds wins",
-           "finish"),
+    saying(rf"{_ROUNDS}(?:most|more)(?: of the)? rounds(?: won)? (?:wins?|is (?:king|champion|the (?:winner|cham"
+           rf"pion)))$",
+           r"\1 rounds are played, more rounds wins", "finish"),
     saying(r"^(?:we (?:play|run) )?(\d+) (?:rounds|races|games|heats)(?: are)?(?: (?:played|run))?(?:,? and|,) "
            r"(?:(?:all )?(?:the|their) points|the points of all of them) are added(?: up)?$",
            r"\1 rounds are played, more points over all wins", "finish"),

@@ -79,8 +79,10 @@ KEEPING_TO: tuple[Saying, ...] = (
            r"(?: without being (?:touched|caught|tagged|hit))?$", "run from wall to wall", "play"),
     saying(r"\b(?:cross|go|get|come)(?:es|s)? from wall to wall(?: without being (?:touched|caught|tagged|hit))?$",
            "run from wall to wall", "play"),
-    saying(rf"^every (\d+ (?:min|s)|minute|round)[,:]? (?:there (?:is|are) |we have )?(?:an? |\d+ )?(?:new|other) "
-           rf"({WHAT})(?: takes? over| comes? in| starts?)?$", r"\2 change every \1", "play"),
+    saying(rf"^(?:after )?(?:every|each) (\d+ (?:min|s)|minute|round)[,:]? (?:(?:there (?:is|are) |we have )?(?:"
+           rf"an? |\d+ )?"
+           rf"(?:new|other)|another player becomes the(?: new)?) ({WHAT})(?: takes? over| comes? in| starts?)?$",
+           r"\2 change every \1", "play"),
     saying(rf"^(?:an? |the )?({WHAT}) (?:protect|guard|defend)s? (?=(?:the|their|its) )",
            r"\1 block shots at ", "play"),
     saying(r"\bpass (the|a) ball (?:to each other|to 1 another|among themselves|around)$",

@@ -27,8 +27,9 @@ def _one_of(match: re.Match[str]) -> str:
 
 
 LAID_OUT: tuple[Saying, ...] = (
+    saying(r"\bat (?=(?:the|a|1|each) wall\b)", "on ", "set-up"),
     # one place for all, where there are several like it
-    saying(rf"\b(?:on|at|along|by|beside|against) {_WHICH}(?:(?:long )?side (?:wall|line)|long side)s?"
+    saying(rf"\b(?:on|at|along|by|beside|against) {_WHICH}(?:long )?side(?: (?:wall|line))?s?"
            r"(?: of the (?:court|hall))?(?=,|$)", _by_a_side_line, "space"),
     saying(rf"\b(?:at|on) {_WHICH}(?:(?:short )?end|short side)s?(?: of the (?:court|hall))?(?=,|$)", _at_an_end,
            "space"),

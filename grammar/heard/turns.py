@@ -20,6 +20,7 @@ from grammar.heard.keeping_to import KEEPING_TO
 from grammar.heard.laid_out import LAID_OUT
 from grammar.heard.moving_on import MOVING_ON
 from grammar.heard.relays import RELAYS
+from grammar.heard.round_over import ROUND_OVER
 from grammar.heard.saying import WHAT, Saying, saying
 from grammar.heard.stores import STORES
 from grammar.heard.waiting_place import WAITING_PLACE
@@ -51,11 +52,6 @@ _THEY_DO = {
     "go": "goes", "wait": "waits", "return": "returns", "join": "joins", "become": "becomes", "change": "changes",
     "are": "is", "sit": "sits",
 }  # fmt: skip
-
-
-def _all_down(match: re.Match[str]) -> str:
-    more = match.end() < len(match.string)
-    return f"the round ends when each side has no {match[1]} standing{', ' if more else ''}"
 
 
 def _that_player(match: re.Match[str]) -> str:
@@ -131,6 +127,7 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     saying(r"^(?:players|you) (?:may |can )?(?:only )?(?:hold|keep) (?:a|the) ball (?:for )?(?:at most|up to) ",
            "a ball is held at most ", "play"),
     saying(r"\b(?:collect|retrieve|get|pick up)s? (?=.* from\b)", "fetch ", "play"),
+    saying(r"\b(set)(s?) free (?=an?\b)", r"free\2 ", "play"),
     saying(r"\b(?:release|rescue|unfreeze)(s?) (?=(?:an?|1|the|all)\b)", r"free\1 ", "play"),
     saying(r"\b(frees?) (?:an?|1) (?:team-mate|teammate|mate|player|prisoner)(?: (?:who is|who waits))? (?=(?:in|on) )",
            r"\1 the first ", "play"),
@@ -157,12 +154,10 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     saying(rf"\b{_FALLS}(?=:|,| while| and| is | counts |$)", "is knocked", "when"),
     saying(r"^(?P<event>an? [^:]+? (?:is knocked|goes through [^:]+|crosses [^:]+)) (?:is|counts|is worth|counts as) "
            r"(?P<points>\d+|a) points?(?: for (?P<side>the \w+))?$", _worth, "when"),
-    saying(r"^(?P<event>[^:]+): (?:it is|that is|it counts|that counts) (?P<points>\d+|a) points?"
+    saying(r"^(?P<event>[^:]+): (?:it|that) (?:is|counts|is worth|counts as|gives) (?P<points>\d+|a) points?"
            r"(?: for (?P<side>the \w+))?$", _worth, "when"),
     saying(r": (?:he or she|he/she|she|he|they|this player|the player) (?P<verb>go|goes|wait|waits|sit|sits|"
            r"return|returns|join|joins|become|becomes|change|changes|is|are) ", _that_player, "when"),
-    saying(r"^(a player is (?:hit|touched)[^:]*): it (?=(?:waits|returns|becomes|changes|is out|goes)\b)",
-           r"\1: that player ", "when"),
     saying(r":\s*(.+)$", _commas_to_and, "when"),
     saying(r"\b(?:gets|earns|receives|gains|wins|scores?|is given) (?:a|1) point\b", "scores 1 point", "when"),
     saying(r"\b(?:gets|earns|receives|gains|wins|score|is given) (?=\d+ points?\b)", "scores ", "when"),
@@ -185,16 +180,14 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     # who wins
     saying(rf"\b(?:the (?!side\b){WHAT} with|whoever has) the most points (?:wins|is (?:the )?winner)\b(?! )",
            "the player with the most points wins", "finish"),
-    saying(rf"^(?:(?:the )?(?:round|game) (?:is over|ends|stops),? )?(?:if|when|once) all (?:of )?(?:the )?"
-           rf"({WHAT}) (?:are down|have fallen(?: over)?|are knocked (?:over|down)|lie)(?:,? (?:then )?(?=\w)|$)",
-           _all_down, "finish"),
+    *ROUND_OVER,
     saying(r"\bthey have\b", "it has", "finish"),
     saying(r"^the side (?:that|which|who) (?P<what>has .+?|.+? )(?: first)? (?P<end>wins|loses)$",
            r"a side \g<end> when it \g<what>", "finish"),
     saying(r"^the side whose ([^,]+?) (?:are|is) all (down|standing) (?:first )?loses$",
            r"a side loses when it has all \1 \2", "finish"),
-    saying(r"^(?:a|the) side ((?:wins|loses)) (?:the game |the round )?(?:if|once|when) ",
-           r"a side \1 when ", "finish"),
+    saying(r"\b(wins?|loses?) the (?:game|round|match)(?=$|,| (?:if|once|when)\b)", r"\1", "finish"),
+    saying(r"^(?:a|the) side ((?:wins|loses)) (?:if|once|when) ", r"a side \1 when ", "finish"),
     saying(r"^(\w+|ǁ\d+) ((?:win|lose)) (?:if|once|when) ", lambda m: f"{m[1]} {m[2]}s when ", "finish"),
     saying(r"\b(win|lose)(?=,|$)", r"\1s", "finish"),
     saying(r"\bif\b|\bonce\b", "when", "finish"),
@@ -204,7 +197,9 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     saying(r"\ball (?:of )?(?:its|their) (\w+|ǁ\d+) are (down|standing)\b", r"it has all \1 \2", "finish"),
     saying(r"\b(?:everyone|everybody|all players)(?: else)? (?:on|of|in) (the other side|ǁ\d+) is out\b",
            r"\1 has no players in", "finish"),
-    saying(r"\bhas (?:nobody|no players|no one) (?:left in|left inside|left|in)\b", "has no players in", "finish"),
+    saying(r"\bhas (?:nobody|no players|no one) (?:left in|left inside|left|in)\b(?: on the (?:floor|court|field))?",
+           "has no players in", "finish"),
+    saying(r"\b(has|have) (?:only )?(\d+) players? left\b", r"\1 \2 players in", "finish"),
     saying(r"\bhas (no|\d+|at least \d+|at most \d+) (\w+|ǁ\d+) left\b", r"has \1 \2", "finish"),
     saying(r"(?P<who>\b(?:it|a side|the other side|ǁ\d+)) has (?P<what>(?:no|all|at least|at most|\d+) [^,]+?"
            r"(?:, (?:no|all|at least|at most|\d+) [^,]+?)*,? and (?:no|all|at least|at most|\d+) [\w ǁ]+)$",
@@ -219,7 +214,8 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     saying(r"^(?:we play |the game lasts |the round lasts |it lasts |play )?(?:after )?(\d+ (?:min|s))"
            r"(?:,|:| and| then)* ", r"after \1: ", "finish"),
     *STORES,
-    saying(r"\b(?:the side with )?(?:the )?(?:most|more) (\w+|ǁ\d+)( standing| in| down| [^,]*?)?"
+    saying(r"(?<!player with )(?<!with the )\b(?:the side with )?(?:the )?(?:most|more) (\w+|ǁ\d+)( standing| in"
+           r"| down| [^,]*?)?"
            r"(?: wins?| is the winner)\b",
            lambda m: f"more {m[1]}{m[2] or ''} wins", "finish"),
     saying(r"\b(?:the side with )?(?:the )?(?:fewest|fewer|least) (\w+|ǁ\d+)( standing| in| down| [^,]*?)? wins?\b",

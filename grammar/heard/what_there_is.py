@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 
 from grammar.heard.saying import WHAT, Saying, saying
+from grammar.meanings import AREA_KINDS
 from grammar.words import singulars
 
 _SIDES = {"2": "north and south", "3": "red, blue and green", "4": "red, blue, green and yellow"}
 _TASK = r"(?:ǁ\d+|[\w-]+(?: [\w-]+){0,2}?)"  # what a task is called, which no line has declared yet
+_ON_THE_FLOOR = r"(?:(?:lie|are|stand) )?(?:in|on) the (?:court|hall|floor|field)"
 _BEGINS = r"(?:begins?|starts?|stands?|sits?|waits?|is|are|lies?|goes?)"
 
 
@@ -16,6 +18,14 @@ def _role(match: re.Match[str]) -> str:
     number, called = match["number"], match["who"]
     who = called if number == "1" else next(iter(singulars(called)), called)  # of a name that is known later on
     return f"role {who}: {number} {'player' if number == '1' else 'players'} of each side"
+
+
+def _spread(match: re.Match[str]) -> str:
+    """Places of one sort: "4 islands on the court, 2 m deep"."""
+    called = next(iter(singulars(match["what"])), match["what"])
+    kind = "" if called.split()[-1] in AREA_KINDS else " base"
+    deep = f"{match['deep']} deep, " if match["deep"] else ""
+    return f"{called}{kind}: {deep}in {match['number']} places on the court"
 
 
 def _of_each(match: re.Match[str]) -> str:
@@ -31,7 +41,9 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r"\b(?<!for )(?:on each|per|for every|in each|a|to each) side\b", "for each side", "kit"),
     saying(r"^([2-4]) sides,? (?:of |with )?(\d+(?: to \d+)?)(?: players)?(?: each| for each side)?(?:, mirrored)?$",
            lambda m: f"{_SIDES[m[1]]}, {m[2]} players each, mirrored", "sides"),
-    saying(r"^(\d+(?: to \d+)?) ((?:\w+ ){0,2}\w+s)$", r"\2, \1 players", "sides"),
+    saying(r"^(?:there are |we have )?\d sides,?(?: (?:of|with))? (\d+(?: to \d+)?)(?: players)?(?: each)?: ([^:]+)$",
+           r"\2, \1 players each", "sides"),
+    saying(r"^(\d+(?: to \d+)?) ((?:\w+ ){0,2}\w+s|ǁ\d+)$", r"\2, \1 players", "sides"),
     saying(r"^(?:an? |the )?(?:hall|court|pitch|field) (?:is |of )?(?=\d)", "court ", "space"),
     saying(r"\b(\d+(?:\.\d+)?) by (\d+(?:\.\d+)? m)\b", r"\1 m by \2", "space"),
     saying(r"\b(\d+(?:\.\d+)? m) long(?:,? and|,) (\d+(?:\.\d+)? m) wide\b", r"\1 by \2", "space"),
@@ -42,7 +54,12 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r"^((?:an? |1 )?(?:[\w-]+ )?bench:?) (?:at|in|on) the (?:very )?back of each half$",
            r"\1 behind each back line",
            "space"),
-    saying(r",? (?:at|in|on) the (?:very )?back of each half$", ", before each back line", "space"),
+    saying(r",? (?:at|in|on) the (?:very )?back of each half(?=,|$)", ", before each back line", "space"),
+    saying(r" (?:at|in|on) the (?:very )?back of (each|their) half$",
+           lambda m: f" before the back line of {'each' if m[1].lower() == 'each' else 'their'} side", "set-up"),
+    saying(r"\bin (?:an?|1) corner for each side(?=,|$)", "in each corner", "space"),
+    saying(rf"^(?:there (?:are|is) )?(?P<number>\d+) (?P<what>{_TASK}) {_ON_THE_FLOOR}(?:, (?P<deep>\d+(?:\.\d+)? m)"
+           r"(?: deep| wide| across| by (?P=deep))?)?(?=,|$)", _spread, "space"),
     saying(r",? (?:with )?(?:no|without (?:a )?)(?: ?middle line| ?halves)$|,? (?:undivided|(?:over )?the whole hall)$",
            ", in one piece", "space"),
     saying(r"(?<=: )(\d+(?:\.\d+)? m)(?: (?:deep|wide))?,? (?=before |in front of |along |behind |across )",
@@ -60,10 +77,10 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r"^(?:everyone|everybody|each player|every player|players|all players) (?:has|have|gets?|starts? with|"
            r"begins? with) (\d+ (?:li(?:fe|ves)|points?))$", _of_each, "sides"),
     saying(rf"^({WHAT}) (?:against|versus|vs|v) ({WHAT})(?=,)", r"\1 and \2", "sides"),
-    saying(rf"^an? ({WHAT} for each side)$", r"1 \1", "kit"),
+    saying(rf"^an? ({WHAT} for each (?:side|{WHAT}))\b", r"1 \1", "kit"),
     saying(rf"^(\d+) (?P<what>{WHAT}), (?P<each>\d+) (?:for|to|per) (?:each )?side$", _for_each, "kit"),
     saying(r",? (?:at|to) (?:the )?(?:start|begin|begin with)$", "", "set-up"),
-    saying(rf"^({WHAT}) (?:has|gets) ((?:the|a|\d+) {WHAT}) first$", r"\1 begins with \2", "set-up"),
+    saying(rf"^({WHAT}) (?:has|have|gets?) ((?:the|a|\d+) {WHAT})(?: first)?$", r"\1 begins with \2", "set-up"),
     saying(rf"^each side (?:has|gets|is given) (\d+ {WHAT})$", r"each side begins with \1", "set-up"),
     saying(rf"^(\d+ {WHAT}) (?:on|for|to|per) (?:each )?side$", r"each side begins with \1", "set-up"),
     saying(r"^(?:put|place|lay|set|set up|stand|we (?:put|place)) (?=.+ (?:in|on|behind|beside) )", "", "set-up"),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.heard.saying import WHAT, Saying, saying
 
 _COUNT = r"(?:\d+|no|all(?: \d+)?|at least \d+)"
@@ -9,6 +11,14 @@ _WHO = (
     r"(?:whoever|whichever side|the side (?:that|which|who)|the first (?:side )?(?:that|to)|the first side|the first|"
     r"the first to)"
 )
+
+
+def _best_of(match: re.Match[str]) -> str:
+    """Whoever wins two of three has won the best of three; of other numbers it is no majority."""
+    most = 2 * int(match["won"]) - 1
+    told = {int(each) for each in (match["of"], match["all"]) if each}
+    return f"best of {most} rounds" if told <= {most} else match[0]
+
 
 WHO_HAS_WON: tuple[Saying, ...] = (
     saying(rf"^{_WHO} (?:first )?(?:has|have|gets|get|owns|with) (?P<what>{_COUNT} .+?)(?: first)? wins$",
@@ -21,8 +31,12 @@ WHO_HAS_WON: tuple[Saying, ...] = (
            r"the other(?: side)? wins$", "a side wins when the other side has no players in", "finish"),
     saying(rf"^{_WHO} (?:first )?(?:knocks?(?: down| over)?|clears?) all (?:of )?(?:the )?({WHAT}) of the other side"
            r"(?: first)? wins$", r"a side wins when the other side has no \1 standing", "finish"),
-    saying(r"^(?:the )?(?:game|round) (?:is over|ends|stops) (?:when|once|if) (?:1|a|any) side (?:has|reaches|gets) "
-           r"(\d+) points$", r"the first side to \1 points wins", "finish"),
+    saying(r"^the round ends when (?:1|a|any) side (?:has|reaches|gets) (\d+) points$",
+           r"the first side to \1 points wins", "finish"),
+    saying(rf"^(?:(?:we play )?(?P<of>\d+) rounds(?: are played)?,?(?: and)? )?{_WHO} (?:first )?wins? (?P<won>\d+)"
+           r"(?: of (?:the )?(?P<all>\d+))? rounds(?: first)? wins$", _best_of, "finish"),
+    saying(r"^(?:the )?losers (?:go|come) off,? (?:and )?the (?:waiting|resting|third|next) side comes (?:on|in)$",
+           "one side rests, the winner stays on", "finish"),
     saying(r"^(?:the )?(?:highest|higher|best) score after (\d+ (?:min|s)) wins$", r"after \1: more points wins",
            "finish"),
     saying(r"\ball (?:of )?(?:its|their) players are (on|in) ", r"it has all players \1 ", "finish"),

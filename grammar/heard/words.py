@@ -61,7 +61,7 @@ WORDS = Sayings((
     saying(r"\bof (?:the 2|both|all(?: the)?) sides\b", "of each side"),
     saying(r"\b(?:the 2|both) sides have\b", "each side has"),
     saying(r"(?<!by )\b(their|its) own\b|(?<=by )(their|its) own\b(?! side)", lambda m: m[1] or m[2]),
-    saying(r"\b(?:his|her|his or her|his/her)(?: own)? (?=\w)", "their "),
+    saying(r"\b(?:his|her|his or her|his/her|your)(?: own)? (?=\w)", "their "),
     # how a rule is put
     saying(r",? (?:straight away|right away|immediately)\b", ""),
     saying(r"(?<=\w),? (?:too|as well)(?=$| and )", ""),
