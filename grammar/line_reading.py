@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from functools import cache
@@ -94,9 +95,17 @@ class LineReader:
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             yield text
             return
+        text = self._touched(section, text)
         plain = dict.fromkeys((in_words_of_the_language(section, text, self.names.every), text))
         yield from plain
         yield from (full for each in plain if (full := self.names.in_full(each)) not in plain)
+
+    def _touched(self, section: str, text: str) -> str:
+        """The text where who is caught and is no ball is touched."""
+        if section != "when" or not self.in_a_game or "caught" not in text:
+            return text
+        people = "|".join(("player", *map(re.escape, self.names.people)))
+        return re.sub(rf"\b(an?|the|any|each|every) ({people}) (is|gets) caught\b", r"\1 \2 \3 touched", text)
 
     def _heard(self, section: str, line: TextLine, values: Mapping[str, str], asked: int = _KNOWN) -> list[Node]:
         """What a line says in other words than those of the language; `asked` of its names as `knows_all` has it."""
@@ -108,9 +117,10 @@ class LineReader:
             readings = self._readings(section, line, values, text)
             return len(readings) == 1 and self.knows_all(section, readings[0], asked)
 
-        full = self.names.in_full(line.text) if self.in_a_game and section in _NAMES_ARE_KNOWN else line.text
-        said = heard(section, line.text, self.names.every, is_sentence)
-        said = said or (heard(section, full, self.names.every, is_sentence) if full != line.text else ())
+        said_so = self._touched(section, line.text)
+        full = self.names.in_full(said_so) if self.in_a_game and section in _NAMES_ARE_KNOWN else said_so
+        said = heard(section, said_so, self.names.every, is_sentence)
+        said = said or (heard(section, full, self.names.every, is_sentence) if full != said_so else ())
         return [self._readings(section, line, values, text)[0] for text in said]
 
     def knows_all(self, section: str, sentence: Node, asked: int = _KNOWN) -> bool:

@@ -89,11 +89,12 @@ def _begins_a_phrase(name: str) -> bool:
 @frozen
 class DeclaredNames:
     """The names that a sheet declares, in all their forms, the longest first: all, and those that hold words of the
-    language; and the plain ones as they are declared."""
+    language; the plain ones as they are declared; and those of sides and of tasks."""
 
     every: tuple[str, ...] = ()
     own: tuple[str, ...] = ()
     plain: tuple[str, ...] = ()
+    people: tuple[str, ...] = ()
 
     @property
     def begun(self) -> tuple[str, ...]:
@@ -129,7 +130,7 @@ def _heads(names: tuple[str, ...]) -> Mapping[str, str]:
 def declared_names(part: Part) -> DeclaredNames:
     """The names of a sheet, read from its lines before they are parsed. What stands before a colon is one for sure,
     but with a number in it, and what begins with its place in a row, such as "last cone"."""
-    found, surely = dict[str, None](), set[str]()
+    found, surely, people = dict[str, None](), set[str](), set[str]()
     for section, lines in (("head", part.head), *((name, lines) for name, _, lines in part.sections)):
         declaring = lines if section in _DECLARED else ()
         for declared in (each for line in declaring for each in _lines(section, line.text)):
@@ -137,6 +138,7 @@ def declared_names(part: Part) -> DeclaredNames:
             for said in match.groups() if match else ():
                 names = tuple(_names_in(said or "", section))
                 found |= dict.fromkeys(names)
+                people.update(names if section == "sides" else ())
                 by_colon = match is not None and match.group().endswith(":")
                 of_two = section == "sides" and _TWO_SIDES.match(declared) is not None
                 sure = of_two or by_colon
@@ -146,7 +148,7 @@ def declared_names(part: Part) -> DeclaredNames:
     own = [name for name in odd if name in surely or _used(name, text) or any(f'"{name}"' in line for line in text)]
     plain = tuple(name for name in found if name not in odd)
     known = (name for name in found if name not in odd or name in own)
-    return DeclaredNames(_all_forms(known), _all_forms(own), plain)
+    return DeclaredNames(_all_forms(known), _all_forms(own), plain, _all_forms(people))
 
 
 def _lines(section: str, text: str) -> Iterator[str]:

@@ -11,7 +11,7 @@ import attrs
 from lark import UnexpectedInput
 
 from grammar.belonging import MOST_KEPT, MOST_SHEET_LINES, Values, sentences_of, where_they_belong
-from grammar.finding import Finding, mistake
+from grammar.finding import Correction, Finding, mistake
 from grammar.frozen import frozen
 from grammar.heard.one_clock import with_one_clock
 from grammar.heard.said_of_places import with_rules_at_places
@@ -23,7 +23,7 @@ from grammar.lines import TextLine
 from grammar.mistakes.lost import REST, LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames, declared_names
 from grammar.parameters import Filled, filled_in
-from grammar.said import quoting
+from grammar.said import Capital, quoting, write
 from grammar.sentences.base import Node
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
@@ -117,7 +117,18 @@ class FileReader:
         return bool(self._line_reader.sentences(section, line, {})[0])
 
     def _with_one_clock(self, body: Sequence[TextLine]) -> Sequence[TextLine]:
-        return with_one_clock(body, self._line_reader.names.every, partial(self._is_said, "finish"))
+        is_sentence = partial(self._is_said, "finish")
+        return with_one_clock(body, self._line_reader.names.every, is_sentence, self._tell_last_word)
+
+    def _tell_last_word(self, line: TextLine, meant: str) -> None:
+        """The slip of a line whose last word is another than was meant."""
+        start, place = line.text.rfind(" ") + 1, line.span(self._file)
+        column = place.column + start
+        word = Span(self._file, place.line, column, place.end)
+        slip = quoting("`{old}` is written `{new}`", old=line.text[start:], new=meant.rsplit(" ", 1)[1])
+        title = quoting("{what}.", what=Capital(slip))
+        better = Correction(place, meant, 0.1, "L-sentence", title, word)
+        self._wrong(mistake("L-sentence", title, word, write(meant), corrections=(better,)))
 
     def _with_rules_at_places(self, sections: Sequence[_Headed]) -> Sequence[_Headed]:
         return with_rules_at_places(sections, self._line_reader.names.every, self._is_said)

@@ -119,9 +119,9 @@ TO_WHOM: tuple[Saying, ...] = (
            r"centre|half-?way|side) ?lines?|(?:runs|goes|steps) (?:out(?! of)|out of the (?:court|hall|field|pit"
            r"ch)))(?=:)",
            r"\1 \2 fouls", "when"),
-    saying(rf"^(an? {WHAT} (?:(?:is|gets) (?:touched|tagged)[^:]*|fouls)|an? {WHAT} is hit[^:]*(?=: it (?:becomes|wai"
-           rf"ts|goes|freezes|is out)\b"
-           r")): it ", r"\1: that player ", "when"),
+    saying(rf"^((?:if |when )?an? {WHAT} (?:(?:is|gets) (?:touched|tagged)[^:,]*|fouls|is hit[^:,]*(?=[:,] it (?:becom"
+           rf"es|waits|"
+           r"goes|freezes|is out)\b))[:,]) it ", r"\1 that player ", "when"),
     saying(r"^a foul gives the other side (a|the) ball$", r"a player fouls: the other side has \1 ball", "when"),
     saying(r"^a player (?:with no|without) lives(?: left)? is out$", "a player loses the last life: that player is out",
            "when"),

@@ -33,6 +33,17 @@ def test_two_lines_are_one_clock(one: str, other: str, clock: str) -> None:
         assert [line.sentence.words() for line in outcome.value.games[0].lines("finish")] == [clock]
 
 
+def test_points_of_both_halves_decide_without_a_line() -> None:
+    outcome = parse(SHEET.format("two halves of five minutes", "the team with more points in all wins"))
+    assert outcome.value is not None
+    assert [line.sentence.words() for line in outcome.value.games[0].lines("finish")] == ["two halves of 5 min"]
+
+
+def test_a_slip_in_one_of_the_two_lines_is_one_mistake() -> None:
+    outcome = parse(SHEET.format("the game lasts 6 minuts", "the side with more towers standing wins"))
+    assert [str(each.title) for each in outcome.findings] == ["`minuts` is written `minutes`."]
+
+
 @pytest.mark.parametrize("lines", [
     ("the game lasts 6 minutes", "the game lasts 8 minutes"),
     ("the game lasts 6 minutes", "a side wins when the other side has no towers standing"),

@@ -55,6 +55,8 @@ WAYS = {
     "back with a hit from the bench": BENCH | {"when": "a player is hit from the side bench: the thrower returns"},
     "who is hit loses a point": POINTS | {"hit": "that player loses 1 point and the thrower's side scores 2 points"},
     "who is hit scores": POINTS | {"hit": "that player scores 1 point"},
+    "who arrives scores": POINTS
+    | {"play": f"{USUAL['play']}\n  throwers run from wall to wall", "when": "a thrower arrives: it scores 1 point"},
     "lives count at the end": POINTS | LIVES | {"finish": f"at the end lives score 1 point\n  {POINTS['finish']}"},
     "lives of sides count at the end": TWO
     | LIVES

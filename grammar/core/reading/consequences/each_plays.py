@@ -10,7 +10,7 @@ from grammar.core.values import SHARED, Shared, SideId, Thing
 from grammar.meanings import ACTORS
 from grammar.said import write
 from grammar.sentences import then
-from grammar.sentences.base import AnySide, Node, Owner, SideNamed, SideRef, SideSame
+from grammar.sentences.base import AnySide, Name, Node, Owner, SideNamed, SideRef, SideSame
 from grammar.sentences.determiners import ALL
 
 
@@ -23,6 +23,8 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
         raise Senseless(side, title, "Say whose points they are: the thrower's side, or the other side.")
     if not reader.solo or moment.actor is None:
         return side
+    if moment.result is Result.ARRIVED and _its(side):  # nobody else takes part
+        return SideNamed("the", Name(ACTORS[0], span=side.span), span=side.span)
     meant = whose_side(reader.game, side).whose
     if meant is Whose.KEEPER or (isinstance(side, SideNamed) and side.name.text not in ACTORS and meant is Whose.NAMED):
         title = "`{said}`: each plays for themselves, and one of them scores."
