@@ -116,12 +116,10 @@ TO_WHOM: tuple[Saying, ...] = (
     saying(r"\bthe (?:(?:throwing|scoring|rolling|kicking|attacking) side|side (?:that|which|who) (?:threw|rolled|"
            r"kicked|scored)(?: it)?) (?=scores|gets|has)", "the thrower's side ", "when"),
     saying(rf"^(an?) (?!ball\b)({WHAT}) (?:(?:steps|goes|runs|crosses)(?: (?:over|across|out of))? the (?:middle|"
-           r"centre|half-?way|side) ?lines?|(?:runs|goes|steps) (?:out(?! of)|out of the (?:court|hall|field|pit"
-           r"ch)))(?=:)",
+           r"centre|half-?way|side) ?lines?|(?:runs|goes|steps) (?:out(?! of)|out of the (?:court|hall|field)))(?=:)",
            r"\1 \2 fouls", "when"),
-    saying(rf"^((?:if |when )?an? {WHAT} (?:(?:is|gets) (?:touched|tagged)[^:,]*|fouls|is hit[^:,]*(?=[:,] it (?:becom"
-           rf"es|waits|"
-           r"goes|freezes|is out)\b))[:,]) it ", r"\1 that player ", "when"),
+    saying(rf"^((?:if |when )?an? {WHAT} (?:(?:is|gets) (?:touched|tagged)[^:,]*|fouls|is hit[^:,]*"
+           r"(?=[:,] it (?:becomes|waits|goes|freezes|is out)\b))[:,]) it ", r"\1 that player ", "when"),
     saying(r"^a foul gives the other side (a|the) ball$", r"a player fouls: the other side has \1 ball", "when"),
     saying(r"^a player (?:with no|without) lives(?: left)? is out$", "a player loses the last life: that player is out",
            "when"),

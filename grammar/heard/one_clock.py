@@ -26,7 +26,9 @@ _ALL_POINTS = re.compile(  # which decides two halves anyway
     r"s)?)? wins",
     re.IGNORECASE,
 )
-_MAY_SAY = re.compile(r"\b(?:lasts|takes|goes on|play|over|ends|stops|time|halves)\b", re.IGNORECASE)  # asked of every line
+_MAY_SAY = re.compile(  # asked of every line
+    r"\b(?:lasts|takes|goes on|play|over|ends|stops|time|halves)\b", re.IGNORECASE
+)
 _DECIDES = re.compile(
     r"(?:(?:at the end|then|after that|at the whistle|when (?:the )?time is (?:up|over)|when it is over),? )?"
     r"(?P<what>(?:(?:the side (?:with|that has|which has)|whoever has) )?(?:the )?(?:most|more|fewest|fewer|highest) "
