@@ -39,9 +39,10 @@ _MAY_SAY = re.compile(  # asked of every line
     r"\bno(?:body|t)?\b|\bno one\b|n['’]t\b|\bonly\b|\bsafe\b|\bat most\b", re.IGNORECASE
 )
 _CHASED = re.compile(r"\b(?:touch|tag|chase|catch)\w* ", re.IGNORECASE)
-_ONLY = re.compile(rf"only (?:the )?(?P<who>[\w-]+(?: [\w-]+)?) (?:(?:may|can) )?(?:enters?|be in|goe?s? into|st"
-                   rf"ands? in) "
-                   rf"{_PLACE}")
+_ONLY = re.compile(
+    r"only (?:the )?(?P<who>[\w-]+(?: (?!may\b|can\b)[\w-]+)?) (?:(?:may|can) )?"
+    rf"(?:enters?|be in|goe?s? into|stands? in) {_PLACE}"
+)
 _NOT = re.compile(rf"(?:the )?(?P<who>(?!players\b)[\w-]+) (?:may|can|must) not (?:enter|go (?:into|in|on|onto)) "
            rf"{_PLACE}")
 

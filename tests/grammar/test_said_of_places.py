@@ -32,6 +32,12 @@ SAID = [
     (CHASE, "nobody may stand in their own camp", "camp base: 2 m deep, before each back line, nobody guards there"),
     (CHASE, "no guarding in the camp base", "camp base: 2 m deep, before each back line, nobody guards there"),
     (CHASE, "players may not enter the reed strip", "reed strip: 1 m deep, before each back line, nobody enters there"),
+    (CHASE, "at most two players fit in the camp, for at most ten seconds",
+     "camp base: 2 m deep, before each back line, at most 2 players there, at most 10 s there"),
+    (CHASE, "nobody may stay in the camp longer than 10 seconds",
+     "camp base: 2 m deep, before each back line, at most 10 s there"),
+    (THROW, "only north players may enter the reed strip",
+     "reed strip: 1 m deep, before each back line, only north players enter there"),
 ]  # fmt: skip
 
 
