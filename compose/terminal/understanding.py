@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
+from pathlib import Path
 from typing import Any
 
 import typer
@@ -26,6 +27,8 @@ from compose.terminal.typed.at_hand import GAMES
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import categories, path_of, shown_path
 from grammar.core.game import Core
+from grammar.mistakes.proofread import mistakes
+from grammar.parse import read
 
 GRANTED = "taken for granted"
 
@@ -67,6 +70,7 @@ def _say_what_can_be_read(name: str, wording: Wording) -> None:
     found = readable("\n".join(file_lines(str(path))), shown_path(path), categories())
     outcome = reading_of(found.game) if found else None
     if found is None or outcome is None or outcome.value is None:
+        _say_lines_read(path, wording)
         return
     say("")
     numbers = wording.listed(str(number) for number in found.left_out)
@@ -76,6 +80,23 @@ def _say_what_can_be_read(name: str, wording: Wording) -> None:
         say(line)
     floor = laid_out(found.game, usual_players(found.game))
     say_understood(read_back(outcome.value, wording, _usual_m(outcome.value, floor)), wording)
+
+
+def _say_lines_read(path: Path, wording: Wording) -> None:
+    """How the lines of a game are read in the language's words, where too little is read to say what they mean."""
+    reading = read("\n".join(file_lines(str(path))), shown_path(path))
+    wrong = {finding.place.line for finding in mistakes(reading, categories())}
+    told = [line.sentence for game in reading.rules.games for part in game.sections for line in part.lines]
+    right = [sentence for sentence in told if sentence.span.line not in wrong]
+    if not right:
+        return
+    say("")
+    known = wording.say("More cannot be told before that is mended. The other lines are read so:")
+    for line in textwrap.wrap(known, WIDTH):
+        say(line)
+    for sentence in right:
+        for line in textwrap.wrap(f"{sentence.span.line:>6} │ {sentence.words()}", WIDTH, subsequent_indent=" " * 9):
+            say(line)
 
 
 def _usual_m(core: Core, floor: Floor) -> UsualDistance:

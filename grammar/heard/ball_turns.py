@@ -52,6 +52,11 @@ BALL_TURNS: tuple[Saying, ...] = (
            r"(?:in there|in it|inside(?: it)?|there)$",
            r"\1the ball stays there", "when"),
     # who stops and who fetches it
+    saying(rf"^((?:the )?{WHAT}) (?:who )?(?:stand|standing) (?:in front of|before) (?:the |their )?({WHAT}) "
+           rf"{_MAY}(?:stop|"
+           r"block|save)s? (?:the |all )?(?:balls?|shots|throws)(?= with |$)", r"\1 block shots at the \2 of the"
+                                                                               r"ir side",
+           "play"),
     saying(rf"^((?:the )?{WHAT}) {_MAY}(?:stop|block|save)s? (?:the |all )?(?:balls?|shots|throws)(?: with (.+))?$",
            lambda m: f"{m[1]} block shots at the targets of their side" + (f" with {m[2]}" if m[2] else ""), "play"),
     saying(r"\bwith (?:any part of (?:the|their)|(?:the|their) whole) body$", "with the hands, feet and body", "play"),

@@ -20,8 +20,8 @@ BRINGING: tuple[Saying, ...] = (
            r"(?:it|this) (?:back |home )?(?:in|into|to|on|onto) ", r"take a \2 from \1 to ", "play"),
     saying(rf"\b{_TAKE} {_THING} ((?:from|out of) .+?),? (?:and )?{_BRING} (?:it|them|this) (?:back |home )?"
            r"(?:in|into|to|on|onto) ", r"take a \1 \2 to ", "play"),
-    saying(rf"\b(?:steal|grab|snatch|get|collect|pick up|fetch|bring|carry) {_THING} (?:out )?(?:from|of|out of) "
-           r"(?=.+ to (?:the|their) )", r"take a \1 from ", "play"),
+    saying(rf"\b(?:steal|grab|snatch|get|collect|pick up|fetch|bring|carry) {_THING}((?: or an? {WHAT})*) (?:out )?"
+           r"(?:from|of|out of) (?=.+ to (?:the|their) )", r"take a \1\2 from ", "play"),
     saying(r"^(?:nobody|no one|no player) (?:may )?(?:hold|have|carrie|take|keep)s? (?:more than 1|2) balls?(?: at "
            r"once| at a time)?$", '"Nobody holds more than one ball."', "play"),  # as it is anyway
     saying(r"\bpick up (balls|loose balls) (?:that lie |which lie )?in (?=their half)", r"fetch balls from ", "play"),

@@ -68,6 +68,8 @@ TO_WHOM: tuple[Saying, ...] = (
            r"a \1 is caught\2: ", "when"),
     saying(r"\b(?:a|the) ball hits (?:you|a player)(?=[:, ])", "a player is hit", "when"),
     saying(r"(?<=[:,] )you are (?=out\b)", "that player is ", "when"),
+    saying(r"(?<=[:,] )you (?:must |have to )?(go|sit|wait|stand|freeze|lose|drop|put|bring)(?= |$)",
+           lambda match: f"that player {_third_person(match[1])}", "when"),
     saying(r"\bis out,? and (?:that player )?(?:must |has to )?(sit|wait|go|stand)(?:e?s)? ",
            lambda match: f"{_third_person(match[1])} ", "when"),
     saying(r"^(the thrower) of a caught ball(?= )", r"a ball is caught: \1", "when"),

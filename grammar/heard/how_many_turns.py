@@ -77,9 +77,8 @@ HOW_MANY_TURNS: tuple[Saying, ...] = (
            r"\1 \2 as the other side", "finish", "when"),
     saying(rf"{_ROUNDS}(?:most|more) points (?:over|in|of) (?:all|total)(?: (?:of them|rounds|together))? wins?$",
            r"\1 rounds are played, more points over all wins", "finish"),
-    saying(rf"{_ROUNDS}(?:most|more)(?: of the)? rounds(?: won)? (?:wins?|is (?:king|champion|the (?:winner|cham"
-           rf"pion)))$",
-           r"\1 rounds are played, more rounds wins", "finish"),
+    saying(rf"{_ROUNDS}(?:most|more)(?: of the)? rounds(?: won)? (?:wins?|is (?:king|champion|ǁ\d+|the "
+           r"(?:winner|champion)))$", r"\1 rounds are played, more rounds wins", "finish"),
     saying(r"^(?:we (?:play|run) )?(\d+) (?:rounds|races|games|heats)(?: are)?(?: (?:played|run))?(?:,? and|,) "
            r"(?:(?:all )?(?:the|their) points|the points of all of them) are added(?: up)?$",
            r"\1 rounds are played, more points over all wins", "finish"),

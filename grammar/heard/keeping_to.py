@@ -36,7 +36,7 @@ KEEPING_TO: tuple[Saying, ...] = (
            "nobody runs with the ball", "play"),
     saying(r"^nobody (?:may )?touch(?:es)? (?:an )?(?:opponents?|players? of the other side|anybody)$",
            '"No contact."', "play"),
-    saying(r" over the (?:middle |centre )?line(?= at )", "", "play"),
+    saying(rf" (?:over|across) (?:the line|{_MIDDLE})(?= at )", "", "play"),
     saying(rf"^(?:players )?(?:may |can |must )?(?:only )?{_HOLD} (?:for )?(?:(?:at most|up to|no more than|no longer "
            rf"than|not longer than) )?{_TIME}(?: at (?:the )?most| or less)?$", _held, "play"),
     saying(rf"^no (?:holding|keeping) (?:the|a) (?P<ball>{WHAT}) (?:for )?(?:longer than|more than|over) {_TIME}$",

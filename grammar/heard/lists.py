@@ -18,7 +18,9 @@ _VERBS = "|".join(("stay", "fetch", "free", "change every", *(skill.value for sk
 _SUBJECT = re.compile(rf"(.+?) ((?:{_VERBS})\b.*)$", re.IGNORECASE)
 _VERB = re.compile(rf"(?:,? and |, )(?=(?:{_VERBS})\b)", re.IGNORECASE)
 _EVENT = re.compile(r"(.+?) (is (?:knocked|hit|touched|caught|missed)\b.*)$", re.IGNORECASE)
-_WITH_BALLS = re.compile(rf"(.+? (?:{_SKILLS}) )((?:an?|the) .+?)( (?:at|through|past|to) .*)$", re.IGNORECASE)
+_WITH_BALLS = re.compile(
+    rf"(.+? (?:{_SKILLS}) )((?:an?|the) (?:(?! from ).)+?)( (?:at|through|past|to) .*)$", re.IGNORECASE
+)
 _EVERY = r"every (?P<number>\d+(?:\.\d+)?) ?(?P<unit>min|s)"
 _TIMES = r"(?:only |at most )?(?P<times>\d+) times"
 _SO_OFTEN = (
@@ -35,13 +37,6 @@ _ONLY_FETCH = re.compile(
     rf"(?:only|nobody but|nobody except|no[ -]one but) ((?:the )?{WHAT}) (fetch(?:es)?) (.+? from [^,]+)(,.*)?$",
     re.IGNORECASE,
 )
-_QUALIFIED = re.compile(r"(?P<event>an? [^:]+): (?P<then>.+)", re.IGNORECASE)
-_OUT_OF_THE_AIR = re.compile(
-    r",? (?:(?:straight |right )?(?:from|out of|in) the air|before (?:it|the ball) (?:touches|hits) the (?:floor"
-    r"|ground))"
-    r"(?=,| |$)", re.IGNORECASE
-)
-_LOW = re.compile(r",? below the (shoulder|hip|knee)s?(?=,| |$)", re.IGNORECASE)
 _OR_BY_THE_CLOCK = re.compile(r"(the round ends when .+?),? or (after \d+ (?:min|s)),? (.+)", re.IGNORECASE)
 _PLACED = re.compile(r"(.+?) ((?:on|in|behind|before|beside) .*)$", re.IGNORECASE)
 _SO_MANY = re.compile(rf"(\d+(?: to \d+)?) ({WHAT})")
@@ -92,23 +87,12 @@ def _events(text: str) -> Iterator[tuple[str, ...]]:
         times, number = int(match["times"]), Fraction(match["number"])
         if times <= MOST_PARTS:
             yield tuple(f"after {float(number * at):g} {match['unit']}: {match['what']}" for at in range(1, times + 1))
-    yield _of_some_alone(text)
     until = _UNTIL.match(text)
     if until:  # whoever waits till their side does something: that brings back all of that side who wait there
         within = "in" if until["way"].lower() == "in" else "on"
         event, doer = ("is caught", "catcher") if until["does"].lower() == "catch" else ("is knocked", "thrower")
         back = f"a {until['what']} {event}: all {within} the {doer}'s {until['where']} return"
         yield until["waits"], back
-
-
-def _of_some_alone(text: str) -> tuple[str, ...]:
-    """What follows of a catch out of the air, or a hit below the shoulder, and that nothing does of the others."""
-    said = _QUALIFIED.fullmatch(text)
-    event = said["event"] if said else ""
-    rest = _LOW.sub("", _OUT_OF_THE_AIR.sub("", event))
-    others = [f"{rest} after a bounce"] if _OUT_OF_THE_AIR.search(event) else []
-    others += [f"{rest} above the {low[1]}" for low in _LOW.finditer(event)]
-    return (f"{rest}: {said['then']}", *(f"{each}: play goes on" for each in others)) if said and others else ()
 
 
 def _ends(text: str) -> Iterator[tuple[str, ...]]:

@@ -9,8 +9,8 @@ from grammar.heard.saying import Saying, saying
 
 _MARK = "§"  # what stands between two of them says whose place it is
 _MARKED = re.compile(rf"{_MARK}([^{_MARK}]*){_MARK}")
-_ONE = r"(?:an?|1|another) (?:team-mate|mate|player|prisoner)"
-_ONE += r"(?: (?:of|from) (?:their|that|the catcher's|the thrower's) side)?"
+_OF_THEIRS = r"(?:of|from) (?:their|that|the catcher's|the thrower's) side"
+_ONE = rf"(?:(?:an?|1|another) (?:team-mate|mate|player|prisoner)(?: {_OF_THEIRS})?|1 {_OF_THEIRS})"
 _BACK = r"(?:may |can )?(?:returns?|comes? (?:back|in)(?: in)?)"
 _ALL = r"(?:everyone|everybody|all(?: (?:waiting )?players)?|all who wait|whoever waits)"
 _TIME = r"\d+(?:\.\d+)? (?:s|min)"

@@ -72,7 +72,10 @@ def test_of_a_sheet_with_mistakes_the_other_lines_are_read_back(tmp_path: Path, 
     assert "Mark a court 18 m by 9 m" in said and "mistake" in answer.stderr
 
 
-def test_of_a_sheet_without_a_court_nothing_is_read_back(tmp_path: Path) -> None:
+def test_of_a_sheet_without_a_court_the_other_lines_are_said_in_the_languages_words(tmp_path: Path) -> None:
     sheet = tmp_path / "slipped.rules"
-    sheet.write_text(LANTERNS.replace("  court ", "  cot "), encoding="utf-8")
-    assert "understood of the others" not in run("understood", sheet, code=2).stdout
+    text = LANTERNS.replace("  court ", "  cot ").replace("a lantern is knocked: it", "when a lantern falls it")
+    sheet.write_text(text, encoding="utf-8")
+    said = run("understood", sheet, code=2).stdout
+    assert "understood of the others" not in said and "cot 18 m" not in said
+    assert "│ a lantern is knocked: it stays down" in said

@@ -145,7 +145,7 @@ def _only(reader: Reader, sentence: space.Area, owner: Owner, shut: frozenset[Do
     if not said:
         return None
     others = [rule for rule in sentence.rules if isinstance(rule, space.AtMostThere | space.NoneThere)]
-    if len(said) > 1 or others or Doing.ENTER in shut:
+    if len({each.words() for each in said}) > 1 or others or Doing.ENTER in shut:
         raise Senseless(said[-1], "This area says twice who enters it.", "Keep one of the two.")
     found = _of(reader, said[0].who, owner, reader.all_sides if owner is SHARED else frozenset({owner}))
     if not found or found == frozenset(reader.populations(reader.side_ids)):

@@ -158,6 +158,8 @@ class Reader(Known):
             hint = "Name a place of the court, or an area."
             if isinstance(meaning, PlayerMeaning | SideMeaning):
                 hint = "Name the place where they have it: an area of the sheet, such as a base or a bench."
+            if isinstance(meaning, KitMeaning):
+                hint = "Name a place; who guards things says under `play`: a keeper stands before each lantern."
             raise Senseless(phrase, "`{said}` is no place.", hint)
         return Landmark(meaning.place) if meaning.built_in else AreaId(meaning.place)
 
