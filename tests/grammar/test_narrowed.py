@@ -21,7 +21,8 @@ play
 when
   {when}
 """
-HIT, CAUGHT = "a player is hit: that player goes to the moss queue", "a ball is caught: the thrower goes to the moss queue"
+HIT = "a player is hit: that player goes to the moss queue"
+CAUGHT = "a ball is caught: the thrower goes to the moss queue"
 LOW, BOUNCED = "a hit above the shoulder does not count", "a hit after a bounce does not count"
 CATCH = "a catch after a bounce does not count"
 NOTHING = "a ball is held at most 10 s"
