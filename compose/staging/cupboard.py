@@ -89,6 +89,8 @@ def _taken(left: dict[str, int], key: str, needed: int) -> int:
 
 def _with_stand_ins(game: Game, row: KitRow, left: dict[str, int], kit: Mapping[str, KitItem]) -> KitRow:
     missing, stand_ins = row.needed - row.there, list[StandIn]()
+    if missing <= 0:
+        return row
     for other in _nearest_first(game, row.line, left, kit):
         if missing <= 0:
             break

@@ -33,26 +33,26 @@ def alike(game: Game, line: GameKit, left: Mapping[str, int], kit: Mapping[str, 
     core = resolved(game)
     if wanted is None or _no_other(core, line):
         return
+    kind = core.play.kind(KindId(line.name))
+    uses = _uses_of(core, kind, wanted)
     for name, count in left.items():
         other = kit.get(name)
-        if count and other is not None and other is not wanted and stands_in(core, line.name, wanted, other, kit):
-            yield other
+        if count and other is not None and other is not wanted and _serves(core.play, kind, uses, wanted, other):
+            met = (_is_met(core.play, kind, wanted, other, attempt, kit) for attempt in core.play.attempts)
+            if all(met):
+                yield other
 
 
-def stands_in(core: Core, name: str, wanted: KitItem, other: KitItem, kit: Mapping[str, KitItem]) -> bool:
-    """Whether another thing serves for all that is done with the one of this name: of its sort, unless it is only
-    brought somewhere, about as large, soft where it is soft, and as open and as firm as the play needs it."""
-    kind = core.play.kind(KindId(name))
-    uses = uses_of(core, kind, wanted)
-    if other.category != wanted.category and not (_only_brought(core.play, kind, uses) and _known(wanted, other)):
+def _serves(play: Play, kind: Kind, uses: frozenset[str], wanted: KitItem, other: KitItem) -> bool:
+    """Whether another thing serves for all of these uses: of its sort, unless the thing is only brought somewhere,
+    about as large, and soft where it is soft."""
+    if other.category != wanted.category and not (_only_brought(play, kind, uses) and _known(wanted, other)):
         return False
-    if not uses <= {*other.may, *other.serves} or (wanted.soft and not other.soft):
-        return False
-    met = (_is_met(core.play, kind, wanted, other, attempt, kit) for attempt in core.play.attempts)
-    return unlike(wanted, other) <= LARGEST_RATIO and all(met)
+    soft_enough = other.soft or not wanted.soft
+    return uses <= {*other.may, *other.serves} and soft_enough and unlike(wanted, other) <= LARGEST_RATIO
 
 
-def uses_of(core: Core, kind: Kind, wanted: KitItem) -> frozenset[str]:
+def _uses_of(core: Core, kind: Kind, wanted: KitItem) -> frozenset[str]:
     """What the core does with a thing: the skills that use it, and by the words of the kit whether it comes at people,
     bounces, or is carried and has to stay where it is put. Of furniture and big bodies the core knows no use: they have
     to serve for whatever the thing itself serves for."""
