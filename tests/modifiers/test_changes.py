@@ -82,6 +82,11 @@ def test_more_balls_are_shared_between_the_halves(number: int, lies: str) -> Non
     assert lies in said(game, "set-up")
 
 
+@pytest.mark.parametrize(("fewer", "left"), [(6, "1 foam ball in each half"), (4, "2 foam balls in each half")])
+def test_one_ball_that_is_left_is_a_ball(fewer: int, left: str) -> None:
+    assert left in said(made(row(), use("fewer balls", n=fewer)), "set-up")
+
+
 def test_more_balls_lie_where_the_first_were_counted() -> None:
     text = ROW.replace("4 foam balls in each half", "6 foam balls in the middle\n      1 foam ball in each half")
     assert said(made(game_of(text), use("add balls", n=2)), "set-up")[1:] == [
