@@ -116,7 +116,8 @@ class Found:
     places by which other findings are known to come of the same cause (see `one_cause`), `frees` those out of which an
     idle line would bring whoever waits there; `when_alone` is True where it would be mended by an end for when one side
     is left alone. `sides` are those of which it says that they never win, `scores` those whose points never change, or
-    whom an idle line would give some; `of_one_side` that a line never takes effect for one side.
+    whom an idle line would give some; `of_one_side` that a line never takes effect for one side;
+    `astray`: players wait for good, or a line brings players back from where nobody ever is.
     """
 
     code: str
@@ -135,3 +136,4 @@ class Found:
     sides: frozenset[str] = frozenset()
     scores: frozenset[str] = frozenset()
     of_one_side: bool = False
+    astray: bool = False

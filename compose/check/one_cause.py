@@ -52,7 +52,7 @@ def _follows(later: Found, earlier: Found) -> bool:
     if later.of_one_side:  # that a line never takes effect is told already, of whoever it is
         return later.place in (earlier.place, *earlier.others) and earlier.severity is not Severity.NOTE
     if earlier.code == STRANDED and later.code in (IDLE, STRANDED):  # by which line, or ball, they would have come back
-        return bool(later.frees & earlier.about)
+        return bool(later.frees & earlier.about) or (later.code == IDLE and later.astray and earlier.astray)
     if (later.code, earlier.code) == (NO_END, DEAD_END):  # play gets stuck before, for want of what lies somewhere
         return bool(earlier.about) and not later.about
     same = bool(later.about & earlier.about or later.scores & earlier.scores)

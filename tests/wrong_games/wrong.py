@@ -132,6 +132,7 @@ PAIRS = (
         "the round ends when there are no planks standing, more points wins",
         shown=False,
     ),
+    Pair("returns-from-elsewhere", "C-stranded", "a player is hit: that player waits in the rest queue"),
     Pair(
         "waits-where-sent",
         "C-dead-end",

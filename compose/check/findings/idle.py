@@ -41,6 +41,7 @@ class Idle:
     touched: frozenset[int] = frozenset()
     frees: frozenset[int] = frozenset()
     scores: frozenset[str] = frozenset()
+    astray: bool = False
 
 
 def idle(study: Study) -> list[Found]:
@@ -86,7 +87,9 @@ def _judge(seen: Seen, rule: Rule) -> Idle | None:
     touched |= of_their_kind(net, (place for why in whys for place in why.still))
     touched |= said_to_go(net, rule) if not moves else frozenset()
     harmless = rule.stands_by or helps_nobody(seen, rule)
-    return Idle(rule, reasons, harmless, touched, freed_by_line(net, rule), frozenset(scoring(net, rule)))
+    frees = freed_by_line(net, rule)
+    astray = bool(frees) and not any_in(seen.live, *frees)
+    return Idle(rule, reasons, harmless, touched, frees, frozenset(scoring(net, rule)), astray)
 
 
 def _written(effect: Effect) -> tuple[int, ...]:
@@ -207,6 +210,7 @@ def _finding(alike: list[Idle], numbers: tuple[tuple[str, float], ...]) -> Found
         about=frozenset.intersection(*(each.touched for each in alike)),
         frees=frozenset[int]().union(*(each.frees for each in alike)),
         scores=frozenset[str]().union(*(each.scores for each in alike)),
+        astray=all(each.astray for each in alike),
     )
 
 

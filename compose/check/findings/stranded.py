@@ -164,6 +164,7 @@ def finding_of(study: Study, alike: list[Stranding]) -> Found:
         ),
         about=frozenset(each.place for each in alike),
         frees=freed_by_pass(study.net) if nobody_uses(study.net, study.net.places[first.place]) else frozenset(),
+        astray=study.net.places[first.place].token == "player" and not first.sometimes,
         when_alone=all(bool(either_left_alone(study)[each.states].all()) for each in alike),
     )
 
