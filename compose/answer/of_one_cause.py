@@ -1,14 +1,15 @@
 """What play shows, where the sheet alone has shown its cause: it is told there, and not again.
 
 Sides that are mirror images win alike: that one of those which are called so can win and another cannot comes of what
-makes them unlike. Whose successes give points to another side has none. And where nothing can come of a line, what it
-would have changed never changes.
+makes them unlike, and so it is with what lies with one of them where nobody uses it. Whose successes give points to
+another side has none. And where nothing can come of a line, what it would have changed never changes.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from compose.check.findings.idle_kit import CODE as IDLE_KIT
 from compose.check.findings.no_end import CODE as NO_END
 from compose.check.findings.unwinnable import CODE as UNWINNABLE
 from compose.check.found import Found
@@ -40,6 +41,9 @@ def _comes_of(found: Found, cause: Finding, net: Net) -> bool:
     if found.severity is not Severity.WARNING or cause.severity is Severity.NOTE:
         return False
     if cause.code == UNLIKE:
+        lying = (each for each in net.barren if each.at in (cause.place, *cause.others))
+        if found.code in (IDLE, IDLE_KIT):
+            return any(found.about & each.aimed for each in lying)
         return found.code == UNWINNABLE and bool(found.sides) and found.sides < set(net.mirrored)
     if cause.code == OWN_DOWN:
         alone = found.sides < set(net.sides) and found.sides <= found.scores

@@ -38,7 +38,9 @@ def said_to_go(net: Net, rule: Rule) -> frozenset[int]:
 
 def of_their_kind(net: Net, still: Iterable[int]) -> frozenset[int]:
     """All places of the balls, loads or bodies of which a line is short, wherever they lie."""
-    short = {(net.places[place].token, net.places[place].kind) for place in still}
+    lacking = [net.places[place] for place in still]
+    short = {(place.token, place.kind) for place in lacking}
+    short |= {("load", place.load.kind.key) for place in lacking if place.load is not None}
     return frozenset(
         number for number, place in enumerate(net.places)
         if place.token in ("ball", "load", "body") and (place.token, place.kind) in short

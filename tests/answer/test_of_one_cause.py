@@ -127,3 +127,42 @@ def test_what_has_another_cause_is_told_apart() -> None:
         "finish": "a side wins when the other side has no players in\n  after 6 min: a draw",
     }
     assert {each.code for each in _found(change)} > {"N-mirrored"}
+
+
+STORES = """
+game Stores
+space
+  court 18 m by 12 m, in one piece
+  hold base: 2 m deep, before each back line
+  dock circle: 2 m deep, in the middle
+sides
+  brigs and sloops, 4 to 8 players each, mirrored
+kit
+  3 coins, like a marker dome
+  3 gems, like a beanbag
+set-up
+  coins in the dock circle
+  gems in {where}
+play
+  players take a coin or a gem from the dock circle to their hold base
+when
+  a coin arrives: the carrier's side scores 1 point
+  a gem arrives: the carrier's side scores 3 points
+finish
+  the round ends when there are no things in the dock circle, more points wins
+  after 5 min: more points wins, else a draw
+"""
+
+
+@pytest.mark.parametrize(
+    ("where", "codes"),
+    [("the dock circle", []), ("the hold base of brigs", ["N-mirrored"])],
+)
+def test_what_lies_with_one_side_alone_is_one_thing_to_mend(where: str, codes: list[str]) -> None:
+    made = staged(
+        stage(game_in(STORES.format(where=where)), library.norms(), library.kit_names()), granted_sheet()
+    ).value
+    assert made is not None
+    found = [each for each in proved(made).findings if each.severity is Severity.WARNING]
+    assert [each.code for each in found] == codes
+    assert all('"a gem arrives' in each.hint for each in found)
