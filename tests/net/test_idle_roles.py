@@ -69,3 +69,12 @@ def test_what_quotes_say_of_them_is_for_people() -> None:
     quoted = with_lines(ROW, ROLE.format(side="each side"), play='"The lookouts call out where balls lie."')
     assert told(quoted) == [Severity.NOTE]
     assert told(with_lines(ROW, ROLE.format(side="each side"), play='"Nobody shouts."')) == [Severity.WARNING]
+
+
+def test_who_has_no_other_task_of_a_circle_just_now_is_no_thing_to_mend() -> None:
+    """Where tasks move on, those between two others need a name; where none of the circle is a task, they do not."""
+    line = "lookouts, runners and players move on every 60 s"
+    circle = with_lines(ROW, "role runner: 2 players of each side", play=line)
+    circle = with_lines(circle, ROLE.format(side="each side"))
+    assert told(circle) == [Severity.WARNING, Severity.WARNING]
+    assert told(with_lines(circle, "", play="lookouts do not act").replace("sides\n  \n", "sides\n")) == [Severity.NOTE]
