@@ -17,7 +17,7 @@ from grammar.heard.words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS
 from grammar.lines import TextLine
-from grammar.meanings import AREA_KINDS, GRANTED_WORDS, built_in
+from grammar.meanings import AREA_KINDS, EVERYBODY, GRANTED_WORDS, built_in
 from grammar.mistakes.near_names import near_names, turning_words
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
@@ -146,6 +146,7 @@ class LineReader:
         return all(
             name in _of_every_sheet()
             or name in GRANTED_WORDS
+            or (name in EVERYBODY and re.search(rf"\b{name} (?:wins|loses)\b", sentence.words()))
             or self._declares(name)
             or (asked >= _NEAR and self._near(name))
             or (asked >= _SHORT and " " not in name)

@@ -124,6 +124,7 @@ BUILT_IN_PLACES = (
 BALL_ACTORS = (*dict.fromkeys(SKILL_WORDS[skill].doer for skill in WITH_A_BALL), "shooter", "hitter")
 ACTORS = tuple(dict.fromkeys((*BALL_ACTORS, *(words.doer for words in SKILL_WORDS.values()))))
 AREA_KINDS = tuple(kind.value for kind in AreaKind)
+EVERYBODY = ("everybody", "everyone")  # who wins or loses where there is one side alone
 TEAM_MATES = ("team-mate", "team-mates")
 CATEGORY_WORDS = {"ball": "ball", "target": "target", "ring": "ring"}
 _SHOTS = tuple(skill.value for skill in WITH_A_BALL if skill is not Skill.PASS)

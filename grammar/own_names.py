@@ -42,7 +42,7 @@ _SAID_OTHERWISE = re.compile(
     rf".*\b(?:and|,)\s+(?:{NUMBER})\b", re.IGNORECASE
 )  # fmt: skip
 _TWO_SIDES = re.compile(rf"[a-z]+ and [a-z]+, (?:{NUMBER})\b[^:]*\bplayers?\b", re.IGNORECASE)  # home and away
-_A_PLACE = re.compile(rf"\b(?:bench|queue)|^(?:{NUMBER})\b", re.IGNORECASE)
+_A_PLACE = re.compile(rf"\b(?:bench|queue|corner)|^(?:{NUMBER})\b", re.IGNORECASE)
 _SO_MANY_SIDES = re.compile(rf"^.*\b(?:{NUMBER}) (?:sides|teams|groups)\b.*:", re.IGNORECASE)
 _APART = re.compile(r"\s*,\s*|\s+and\s+", re.IGNORECASE)
 _QUOTED = re.compile(r'"([^"]*)"')

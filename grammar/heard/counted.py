@@ -113,8 +113,6 @@ TO_WHOM: tuple[Saying, ...] = (
     saying(r"(?<=: )(?:everyone|everybody|all players|each player|all those)(?: who (?:is|are|waits?|sits?))? (in|on) "
            r"(the [^:]+?) (?:may |can )?(?:comes?|returns?)(?: back)?(?: in)?$", r"all \1 \2 return", "when"),
     saying(r"\bloses 1 life\b", "loses a life", "when"),
-    saying(r"^a pass (?:touches|hits|falls (?:to|on)|lands on|goes to) the (?:ground|floor)(?=:)", "a pass is missed",
-           "when"),
     saying(r"\bthe (?:(?:throwing|scoring|rolling|kicking|attacking) side|side (?:that|which|who) (?:threw|rolled|"
            r"kicked|scored)(?: it)?) (?=scores|gets|has)", "the thrower's side ", "when"),
     saying(rf"^(an?) (?!ball\b)({WHAT}) (?:(?:steps|goes|runs|crosses)(?: (?:over|across|out of))? the (?:middle|"

@@ -29,8 +29,10 @@ def _than(match: re.Match[str]) -> str:
     return f"has at least {number + 1}" if more else f"has at most {number - 1}" if number > 1 else "has no"
 
 
-def _places(match: re.Match[str]) -> str:
-    first, *others = re.findall(r"\d+", match[0])
+def places(match: re.Match[str]) -> str:
+    """What each place is worth, of a match with that in its group `places`, or of a whole one."""
+    said: str = match.groupdict().get("places") or match[0]
+    first, *others = re.findall(r"\d+", said)
     *more, last = others
     listed = f"{', '.join(more)} and {last}" if more else last
     return f"the first side scores {first}, the next {listed} points"
@@ -44,7 +46,12 @@ _ROUNDS = (
     r"(?:(?:the )?side (?:with|that (?:wins|(?:has )?won)) |whoever (?:wins|has won) )?(?:the )?"
 )
 _PLACED = r"(?:(?:the )?(?:first|best)(?: (?:place|side))?|the winner|whoever wins a round)"
+_IS_WORTH = r"(?:scores?|gets?|has|have|is worth|wins?)"
 _PLACED_NEXT = r"the (?:next|others|second(?: place| side)?)"
+PLACE_BY_PLACE = (
+    rf"{_PLACED} (?:{_IS_WORTH} )?\d+(?: points?)?(?:,? (?:and )?the (?:second|third|fourth|next|last)(?: side)? "
+    rf"(?:{_IS_WORTH} )?\d+(?: points?)?)+"
+)
 _IN = ("finish", "when", "play")
 
 HOW_MANY_TURNS: tuple[Saying, ...] = (
@@ -75,6 +82,8 @@ HOW_MANY_TURNS: tuple[Saying, ...] = (
            "finish", "when"),
     saying(r"\b(twice as many|3 times as many) (points|[^:,]+?) (?:as|of) the (?:others|other)\b(?! side)",
            r"\1 \2 as the other side", "finish", "when"),
+    saying(r"^(?:the side with )?(?:the )?(?:most|more) points (?:after|over|in) (?:all )?(\d+) rounds wins?$",
+           r"\1 rounds are played, more points over all wins", "finish"),
     saying(rf"{_ROUNDS}(?:most|more) points (?:over|in|of) (?:all|total)(?: (?:of them|rounds|together))? wins?$",
            r"\1 rounds are played, more points over all wins", "finish"),
     saying(rf"{_ROUNDS}(?:most|more)(?: of the)? rounds(?: won)? (?:wins?|is (?:king|champion|ǁ\d+|the "
@@ -82,8 +91,14 @@ HOW_MANY_TURNS: tuple[Saying, ...] = (
     saying(r"^(?:we (?:play|run) )?(\d+) (?:rounds|races|games|heats)(?: are)?(?: (?:played|run))?(?:,? and|,) "
            r"(?:(?:all )?(?:the|their) points|the points of all of them) are added(?: up)?$",
            r"\1 rounds are played, more points over all wins", "finish"),
-    saying(rf"^{_PLACED} (?:scores |gets |has |is worth )?(\d+)(?: points?)?,? (?:and )?{_PLACED_NEXT} "
-           r"(?:scores? |gets? |has |have |is worth )?((?:\d+(?:, | and |, and )?)+)(?: points?)?$", _places, "finish"),
+    saying(rf"^{_PLACED} (?:{_IS_WORTH} )?(\d+)(?: points?)?,? (?:and )?{_PLACED_NEXT} "
+           rf"(?:{_IS_WORTH} )?((?:\d+(?:, | and |, and )?)+)(?: points?)?$", places, "finish"),
+    saying(rf"^{PLACE_BY_PLACE}$", places, "finish"),
+    saying(r"\belse (?:the )?next (?:goal|basket|score) (?:wins|decides(?: it)?)$", "else the next point wins",
+           "finish"),
+    saying(rf"\bthere (?:is|are) (?:only |just )?(no|\d+|at most \d+) ({WHAT}) left(?: in)?\b", r"there are \1 \2 in",
+           "finish"),
+    saying(rf"\bonly (\d+) ({WHAT}) (?:is|are) left(?: in)?\b", r"there are \1 \2 in", "finish"),
     saying(rf"\belse (?:the )?next (?!point|goal|basket|score|hit)({WHAT}?)(?: (?:to fall|that falls|that is knocked))?"
            r"(?: over| down)? (?:wins|decides(?: it)?)$", r"else the next \1 knocked wins", "finish"),
     saying(r"\bthan the (?:others|other)\b(?! side)", "than the other side", *_IN),

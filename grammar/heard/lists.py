@@ -8,7 +8,9 @@ from fractions import Fraction
 
 from grammar.class_turns import lines_of_a_class
 from grammar.core.skills import Skill
+from grammar.heard.how_many_turns import PLACE_BY_PLACE, places
 from grammar.heard.saying import WHAT
+from grammar.words import singulars
 
 _LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
 _ALL_OF_THEM = re.compile(r"\s*,\s*(?:and )?|\s+and\s+")
@@ -40,6 +42,12 @@ _ONLY_FETCH = re.compile(
 _OR_BY_THE_CLOCK = re.compile(r"(the round ends when .+?),? or (after \d+ (?:min|s)),? (.+)", re.IGNORECASE)
 _PLACED = re.compile(r"(.+?) ((?:on|in|behind|before|beside) .*)$", re.IGNORECASE)
 _SO_MANY = re.compile(rf"(\d+(?: to \d+)?) ({WHAT})")
+_PLACES_OF_ROUNDS = re.compile(
+    rf"(?:we play )?(\d+) rounds(?: are played)?[:,] (?P<places>{PLACE_BY_PLACE})$", re.IGNORECASE
+)
+_BY_NUMBER = re.compile(r"(?:,? and|,) (?=\d)")
+_TASK = r"\d+ (?:(?!lives|life|points?\b|,| and ).)+"
+_TASKS = re.compile(rf"each side has ({_TASK}(?:(?:,? and|,) {_TASK})+)")
 MOST_PARTS = 8
 
 
@@ -56,9 +64,18 @@ def _whole_lists(text: str) -> Iterator[tuple[str, ...]]:
 
 
 def _sides(text: str) -> Iterator[tuple[str, ...]]:
-    """ "2 taggers and 10 to 24 runners"."""
-    said = [_SO_MANY.fullmatch(each) for each in re.split(r"(?:,? and|,) (?=\d)", text)]
+    """ "2 taggers and 10 to 24 runners", "each side has 2 keepers and 3 fetchers"."""
+    tasks = _TASKS.fullmatch(text)
+    if tasks:
+        yield tuple(_task(each) for each in _BY_NUMBER.split(tasks[1]))
+    said = [_SO_MANY.fullmatch(each) for each in _BY_NUMBER.split(text)]
     yield tuple(f"{each[2]}, {each[1]} players" for each in said if each)[: len(said) if all(said) else 0]
+
+
+def _task(said: str) -> str:
+    number, called = said.split(" ", 1)
+    who = called if number == "1" else next(iter(singulars(called)), called)
+    return f"role {who}: {number} {'player' if number == '1' else 'players'} of each side"
 
 
 def _placings(text: str) -> Iterator[tuple[str, ...]]:
@@ -96,10 +113,14 @@ def _events(text: str) -> Iterator[tuple[str, ...]]:
 
 
 def _ends(text: str) -> Iterator[tuple[str, ...]]:
-    """ "the round ends when there are no logs in the middle or after 5 min, more points wins"."""
+    """ "the round ends when there are no logs in the middle or after 5 min, more points wins"; what is played, and what
+    each place of it is worth: "4 rounds: the first gets 3 points, the second 2"."""
     said = _OR_BY_THE_CLOCK.fullmatch(text)
     if said:
         yield f"{said[1]}, {said[3]}", f"{said[2]}: {said[3]}"
+    match = _PLACES_OF_ROUNDS.match(text)
+    if match:
+        yield f"{match[1]} rounds are played, more points over all wins", places(match)
 
 
 def _subjects(pattern: re.Pattern[str], text: str, listed: re.Pattern[str]) -> Iterator[tuple[str, ...]]:

@@ -17,6 +17,7 @@ _NOBODY = (
     r"players (?:(?:may|can|must) not|are not allowed to))"
 )
 _PLACE = r"(?:the |their |its |an? |any |each )*(?P<place>[\w -]+?)"
+_THERE = _PLACE.replace("place>", "there>")
 _NO_CHASE = "nobody is touched there"
 _TIME = r"(?P<time>\d+(?:\.\d+)? (?:s|min))"
 _RULES = tuple(
@@ -44,7 +45,7 @@ _ONLY = re.compile(
     rf"(?:enters?|be in|goe?s? into|stands? in) {_PLACE}"
 )
 _NOT = re.compile(rf"(?:the )?(?P<who>(?!players\b)[\w-]+) (?:may|can|must) not (?:enter|go (?:into|in|on|onto)) "
-           rf"{_PLACE}")
+           rf"{_PLACE}|no (?P<none>(?!players?\b|one\b)[\w-]+) (?:may (?:be|go|stand) )?(?:in|into|on) {_THERE}")
 
 
 def with_rules_at_places(
@@ -85,7 +86,7 @@ def _said(text: str, chased: bool) -> tuple[str, str] | None:
     if match := _ONLY.fullmatch(text):
         return match["place"], f"only {_several(match['who'])} enter there"
     if match := _NOT.fullmatch(text):
-        return match["place"], f"no {_several(match['who'])} there"
+        return match["place"] or match["there"], f"no {_several(match['who'] or match['none'])} there"
     return None
 
 

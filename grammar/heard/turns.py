@@ -23,9 +23,11 @@ from grammar.heard.relays import RELAYS
 from grammar.heard.round_over import ROUND_OVER
 from grammar.heard.saying import WHAT, Saying, saying
 from grammar.heard.stores import STORES
+from grammar.heard.told_happenings import TOLD_HAPPENINGS
 from grammar.heard.waiting_place import WAITING_PLACE
 from grammar.heard.what_there_is import WHAT_THERE_IS
 from grammar.heard.who_has_won import WHO_HAS_WON
+from grammar.heard.who_there_is import WHO_THERE_IS
 
 _ONE = rf"(?:an? |the |any |each |every )?{WHAT}"
 _FALLS = r"(?:falls|falls over|falls down|is knocked over|is knocked down|is hit over|is overturned|goes down|topples)"
@@ -107,7 +109,7 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     OVERARM_THROWS,
     saying(r"(?<!\b\d )(?<!\b\d\d )\bpasses\b", "pass", "play"),
     saying(r"\bcarries\b", "carry", "play"),
-    saying(rf"( (?:at|into|through|past) )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? or ",
+    saying(rf"( (?:at|into|through|past) )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? (?:or|and) ",
            lambda m: m[1] + " or ".join(each for each in m.groups()[1:] if each) + " or ", "play"),
     saying(r"\b(?:changes?|swaps?|rotates?)(?: over)? (?:after )?(?:each|every) (?:goal|point)$", "change every point",
            "play"),
@@ -178,7 +180,8 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     saying(rf"^(an? |the )({WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
     saying(r"\b(?:a|1) (?:second|2nd|third|3rd|fourth|new|further|extra) (?=.* comes? in\b)", "another ", "when"),
     # who wins
-    saying(rf"\b(?:the (?!side\b){WHAT} with|whoever has) the most points (?:wins|is (?:the )?winner)\b(?! )",
+    saying(rf"\b(?:the (?!side\b){WHAT} with|whoever has) (?:the )?most points (?:wins|is (?:the )?winner)\b"
+           r"(?:, else a draw$)?(?! )",
            "the player with the most points wins", "finish"),
     *ROUND_OVER,
     saying(r"\bthey have\b", "it has", "finish"),
@@ -237,7 +240,7 @@ TURNS: tuple[Saying, ...] = (*TO_WHOM, *BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON
     saying(r"\bon the (?:centre|center|half-?way) line\b", "on the middle line", "set-up"),
     IN_A_CIRCLE,
     *LAID_OUT,
-    *BRINGING, *KEEPING_TO, *COUNTED, *WHO_HAS_WON, *WHAT_THERE_IS,
+    *BRINGING, *KEEPING_TO, *COUNTED, *WHO_HAS_WON, *WHAT_THERE_IS, *WHO_THERE_IS, *TOLD_HAPPENINGS,
     *WAITING_PLACE,
     *CLASS_TURNS,
 )  # fmt: skip

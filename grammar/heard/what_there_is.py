@@ -64,6 +64,17 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
            ", in one piece", "space"),
     saying(r"(?<=: )(\d+(?:\.\d+)? m)(?: (?:deep|wide))?,? (?=before |in front of |along |behind |across )",
            r"\1 deep, ", "space"),
+    saying(r"(?<=\d m deep, )in the middle(?: of the court)?(?=,|$)", "across the middle", "space"),
+    saying(r"(?<=\d m )(?:across|wide|in diameter)(?=,)", "deep", "space"),
+    saying(rf"(?<=, )only (?:the )?({WHAT}) (?:(?:may|can|are allowed to) )?(?:stand|go|be|stay|play|walk|step|are) "
+           r"(?:in )?there(?=,|$)", r"only \1 enter there", "space"),
+    saying(r"(?<=m deep, )(?:at|by|near|against) (?:1|an?|(the other)) (back line|wall)\b",
+           lambda m: f"before {m[1] or 'a'} {m[2]}", "space"),
+    saying(rf"^({WHAT})(?: base)?: (?:an? |1 )?(?:mat|hoop)(?:,| (?=[a-z]+ )) ?(?:at|by|near|on) (?:1|an?) "
+           r"(back line|wall)(?=,|$)", r"\1 base: before a \2", "space"),
+    saying(r"(?<=: )(?:at|on|by) (?:the|each) side of (?:each|the|their) half(?=,|$)", "beside each half", "space"),
+    saying(rf"^(?:(?:an?|1) )?({WHAT}|[\w-]+ base) in (each|every|the) corner( of (?:each|every) side)?$",
+           lambda m: f"{m[1]}{'' if m[1].endswith('base') else ' base'}: in {m[2]} corner{m[3] or ''}", "space"),
     saying(r"((?:bench|queue|ǁ\d+): )(?:beside|at|on|by|next to|along) the (?:court|side(?: ?line)?|(?:edge|side)(?: "
            r"of the court)?)(?=$|,)", r"\1along a side line", "space"),
     saying(r"^(?:an? |1 )?((?:[\w-]+ )?(?:bench|queue)|ǁ\d+) (?=behind |beside |along |before )", r"\1: ", "space"),
@@ -86,6 +97,8 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r"^(?:put|place|lay|set|set up|stand|we (?:put|place)) (?=.+ (?:in|on|behind|beside) )", "", "set-up"),
     saying(r",? (?:stand )?(?:in a (?:row|line)|lined up)(?= (?:on|along) )", "", "set-up"),
     saying(r"\b(players?) per side\b", r"\1 of each side", "set-up"),
+    saying(rf"\b(in|on|behind) 1 (?:of the )?({WHAT})s?$", r"\1 the \2", "set-up"),
+    saying(r"(?<=\w) for each side$", " of each side", "set-up"),
     saying(rf"^(\d+ players? (?:of|from) (?:each|every) side|(?:all )?(?:the )?{WHAT}) {_BEGINS} "
            r"(?=on |in |behind |before |beside )", r"\1 ", "set-up"),
     saying(rf"^((?:the |all (?:the )?)?{WHAT}) (?:are )?(?:spread|set|put|placed|laid|lined)(?: out| up)? "

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.game import GameRole, GameSide
-from grammar.meanings import PlayerMeaning, SideMeaning, side_named
+from grammar.meanings import EVERYBODY, PlayerMeaning, SideMeaning, side_named
 from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary
 from grammar.said import Value, listed, quoting
 from grammar.sentences.base import Name, Owner
@@ -24,6 +24,9 @@ def declare_sides(sheet: GameSheet, words: Vocabulary) -> tuple[tuple[GameSide, 
                 side = GameSide(name.text, least, most, "mirrored" in sentence.options, name.span)
                 sides.append(side)
                 _declare_side(name, words)
+    if len(sides) == 1:
+        for word in EVERYBODY:
+            words.meanings.setdefault(word, SideMeaning(sides[0].name))
     for line in sheet.lines("sides"):
         sentence = line.sentence
         if isinstance(sentence, Role):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from grammar.area_kinds import kind_of, likely_kinds, one_of_name
 from grammar.finding import Correction
 from grammar.frozen import evolve
 from grammar.game import GameArea, GameTrack
@@ -15,14 +16,7 @@ from grammar.sentences.space import Area, NobodyThere, Track
 from grammar.tree import GameSheet
 from grammar.words import plural, singulars
 
-_COMPACT_SPOTS = ("corner", "middle")
 _LIKELY, _LESS_LIKELY = 0.3, 0.2
-_CALLED_SO = {  # what teachers call such places (from memory)
-    **dict.fromkeys(("mat", "island", "nest", "den", "home", "camp", "castle", "house", "hoop"), ("base",)),
-    **dict.fromkeys(("jail", "prison", "sickbay", "hospital"), ("bench", "queue")),
-    **dict.fromkeys(("seat", "seats", "substitutes"), ("bench",)),
-    **dict.fromkeys(("line", "row"), ("queue", "strip")),
-}
 
 
 def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
@@ -32,8 +26,9 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
         sentence = line.sentence
         if not isinstance(sentence, Area):
             continue
-        kind = sentence.name.text.split()[-1]
-        if kind not in AREA_KINDS:
+        known = kind_of(sentence)
+        kind = known or sentence.name.text.split()[-1]
+        if known is None:
             hint = perhaps_meant(kind, AREA_KINDS) or quoting(
                 "End its name with what it is: {kinds}.", kinds=listed(AREA_KINDS, "or")
             )
@@ -44,7 +39,9 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
                 hint,
                 tuple(_of_a_kind(sentence)),
             )
-        words.declare((sentence.name.text, plural(sentence.name.text)), PlaceMeaning(sentence.name.text), sentence.name)
+        name = sentence.name.text
+        forms = (name, plural(name)) if known == name.split()[-1] else (name, plural(name), *singulars(name))
+        words.declare(forms, PlaceMeaning(name), sentence.name)
         forbidden = tuple(rule.verb.removesuffix(" there") for rule in sentence.rules if isinstance(rule, NobodyThere))
         each = sentence.spot.determiner in EACH
         depth = sentence.depth.metres if sentence.depth else None
@@ -69,26 +66,15 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
 
 def _of_a_kind(area: Area) -> Iterator[Correction]:
     """The same area with a kind that suits where it lies: the other lines may go on to call it as they do."""
-    name = _one(area.name.text)
-    for cost, kind in enumerate(_kinds_of(area)):
+    name = one_of_name(area.name.text)
+    for cost, kind in enumerate(likely_kinds(area)):
         named = evolve(area, name=evolve(area.name, text=f"{name} {kind}"))
         yield Correction(area.span, named.words(), _LIKELY + cost * _LESS_LIKELY)
 
 
-def _kinds_of(area: Area) -> tuple[str, ...]:
-    """What an area may be, the likeliest first, by its name and by where it lies."""
-    spread = bool(area.places) or area.spot.name.text in _COMPACT_SPOTS
-    by_place = ("base",) if spread else ("zone",) if area.depth else ("bench", "base")
-    return _CALLED_SO.get(_one(area.name.text).split()[-1], by_place)
-
-
-def _one(name: str) -> str:
-    return next(iter(singulars(name)), name)
-
-
 def know_without_their_kind(areas: Sequence[GameArea], words: Vocabulary) -> None:
     """A nest base is a nest, too, where no other area is, and whatever else is declared so wins."""
-    short = [area.name.rpartition(" ")[0] for area in areas]
+    short = [area.name.removesuffix(f" {area.kind}") for area in areas]
     for area, name in zip(areas, short, strict=True):
         if name and short.count(name) == 1:
             for form in (name, plural(name)):

@@ -63,7 +63,8 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
             yield mistake("G-nobody", title, rule.span, hint)
         spoken_of = ("is hit", "is touched", "is caught", "last life", "has lost", "fouls")
         if isinstance(rule.event, Crosses) and isinstance(game.meaning(rule.event.what.name), PlayerMeaning):
-            hint = quoting("Who steps over a line fouls. Write: a player fouls: {said}", said=said)
+            who = rule.event.what.words()
+            hint = quoting("Who steps over a line fouls. Write: {who} fouls: {said}", who=who, said=said)
             yield mistake("G-nobody", "A ball crosses, not a player.", rule.span, hint)
         elif "that player" in said and not any(each in event for each in spoken_of):
             yield mistake(

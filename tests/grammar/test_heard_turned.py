@@ -30,6 +30,9 @@ TURNS = (
 # Where "and" and "or" mean the same: who blocks with either does so with both, each is aimed at with each ball.
 BLOCKING = " block shots "
 ALIKE = frozenset((
+    "children roll a ball at the lanterns, the cones and the bottles of the other side",
+    "players throw a foam ball into the bottles, the cones and the ring",
+    "players roll a foam ball at the cones, stones or bottles",
     "players throw a foam ball and a bottle at the cones",
     "whoever is tagged freezes on the spot with legs apart or arms up",
 ))  # fmt: skip

@@ -67,11 +67,8 @@ def test_what_may_be_a_place_or_a_side_is_told_both_ways() -> None:
 @pytest.mark.parametrize(
     ("written", "better"),
     [
-        ("safe mat: in a corner", "safe mat base: in a corner"),
-        ("safe mats: in each corner, nobody is hit there", "safe mat base: in each corner, nobody is hit there"),
-        ("island: 2 m deep, in 4 places on the court", "island base: 2 m deep, in 4 places on the court"),
         ("jail: behind each back line", "jail bench: behind each back line"),
-        ("danger area: 3 m deep, before each back line", "danger area zone: 3 m deep, before each back line"),
+        ("safe area: behind each back line", "safe area bench: behind each back line"),
     ],
 )
 def test_place_that_does_not_say_what_it_is_is_offered_with_its_kind(written: str, better: str) -> None:
@@ -80,3 +77,17 @@ def test_place_that_does_not_say_what_it_is_is_offered_with_its_kind(written: st
     (told,) = _told(line, written)
     assert f"Write: {better}" in told
     assert not any("Nothing here is called" in each for each in _told(line, better))
+
+
+@pytest.mark.parametrize(
+    "written",
+    (
+        "safe mat: in a corner",
+        "safe mats: in each corner, nobody is hit there",
+        "island: 2 m deep, in 4 places on the court",
+        "danger area: 3 m deep, before each back line",
+    ),
+)
+def test_place_that_can_be_one_thing_alone_need_not_say_what_it_is(written: str) -> None:
+    name = written.partition(":")[0].removesuffix("s")
+    assert _told(f"a ball is caught: the thrower goes to the {name}", written) == []

@@ -11,6 +11,16 @@ from grammar.sentences.attempting import Attempt
 from grammar.tree import GameSheet
 from tests.interpreter.names import Folk, Meant, Stuff
 
+NESTS = ("nest", "den", "island", "mat", "home", "camp", "castle", "house", "hoop", "bank")
+SORTS = ("strip", "zone", "bench", "queue", "base", "circle", "mark")
+
+
+def sort_of_place(line: space.Area) -> str:
+    """The last word of its name; else a base in a corner, in several places or called a nest, and a zone where deep."""
+    last = line.name.text.split()[-1]
+    small = line.places or line.spot.name.text == "corner" or not line.depth or last in NESTS
+    return last if last in SORTS else "base" if small else "zone"
+
 
 def is_nobodys(tree: GameSheet, names: dict[str, Meant], area: space.Area) -> bool:
     """No word says whose it is, nobody waits there, and who acts there is of one side, or stays or starts there."""

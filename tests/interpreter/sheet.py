@@ -14,7 +14,7 @@ from grammar.sentences.base import Name, Node, Np
 from grammar.sentences.head import Switch, Switched, SwitchedOff
 from grammar.tree import GameSheet, Sentence
 from tests.interpreter.asked import asked
-from tests.interpreter.for_all import is_nobodys
+from tests.interpreter.for_all import is_nobodys, sort_of_place
 from tests.interpreter.having import gives
 from tests.interpreter.names import (
     SHARED_PLACES,
@@ -32,8 +32,6 @@ from tests.interpreter.plainly import plainly
 
 POINTS_USUALLY = 25
 ROOMS = space.AtMostThere | space.NoneThere | space.OnlyThere
-
-
 @frozen
 class Role:
     """Some players of some sides: how many at the start and at most, their ball, and whether they are aimed at."""
@@ -204,7 +202,7 @@ class Sheet:
             rooms = tuple(each for each in line.rules if isinstance(each, ROOMS))
             by, name, often = self.meaning(line.spot.name), line.name.text, line.places.whole if line.places else 1
             where = (self._owners(line), line.preposition, cast(Somewhere, by).place)
-            found[name] = Place(name, name.split()[-1], *where, "enters there" in nobody, rooms, safe, often)
+            found[name] = Place(name, sort_of_place(line), *where, "enters there" in nobody, rooms, safe, often)
         return found
 
     def _owners(self, line: space.Area) -> tuple[str | None, ...]:

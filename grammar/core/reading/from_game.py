@@ -30,6 +30,7 @@ from grammar.core.reading.play.what_is_tried import (
     brought_kinds,
     carried_kinds,
     chased_for,
+    only_entered,
     passed_to,
     senders,
 )
@@ -170,6 +171,7 @@ def _doings(reading: Reading) -> None:
         reader.carried, reader.pairs = carried_kinds(offers), pairs_of(every)
         reader.brought = brought_kinds(every)
         reader.sent_at, reader.run_with = aimed_and_run(every)
+        reader.only_entered = only_entered(every)
         reader.blocked = frozenset(blocked_things(reader, reading.all_of(Blocks)))
         reader.senders, reader.passed_to = senders(every), passed_to(every)
         reader.tried = frozenset(each.skill for offer in every for each in offer.attempts)

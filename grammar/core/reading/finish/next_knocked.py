@@ -14,6 +14,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.rules import Rule
 from grammar.core.values import KindId, Sort
+from grammar.said import write
 from grammar.sentences import events, finish, when
 from grammar.sentences.base import Np, SideOf
 
@@ -24,6 +25,9 @@ def decided_by(reader: Reader, said: finish.NextKnockedWins) -> tuple[KindId, ..
     if not found:
         title = "Nothing that can be knocked is called `{said}`."
         raise Senseless(said.what, title, "Name a target of the kit, or write: the next point wins")
+    if reader.only_entered.issuperset(found):
+        title = "Balls go into a `{name}`: nothing knocks it."
+        raise Senseless(said, title, write("the next point wins"), name=said.what.text)
     return found
 
 

@@ -77,8 +77,8 @@ def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
     """A side that has the place: what lies in one that is nobody's, or one side's, is there whoever speaks of it."""
     counted = claim.counted
     what = reader.game.meaning(counted.what) if isinstance(counted, claims.Counted) else None
-    if len(reader.sides) == 1 and isinstance(what, PlayerMeaning):
-        return reader.side_ids[0]
+    if isinstance(what, PlayerMeaning) and (what.side is not None or len(reader.sides) == 1):
+        return SideId(what.side or reader.side_ids[0].key)
     placed = counted.state if isinstance(counted, claims.Counted) else None
     things = counted.what if isinstance(counted, claims.Counted) else None
     if things is None or not reader.kinds_meant(things, Sort.BALL, Sort.LOAD) or not isinstance(placed, claims.Placed):

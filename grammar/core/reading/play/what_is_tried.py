@@ -25,6 +25,13 @@ def _aimed_at(aim: Aim) -> frozenset[Population | Thing]:
             return frozenset()
 
 
+def only_entered(offers: Iterable[Offer]) -> frozenset[KindId]:
+    """The kinds through or into which balls are sent, and at which none is."""
+    aims = [attempt.aim for offer in offers for attempt in offer.attempts]
+    through = {aim.thing.kind for aim in aims if isinstance(aim, Through)}
+    return frozenset(through - {aim.thing.kind for aim in aims if isinstance(aim, AtThing)})
+
+
 def chased_for(chases: Iterable[Offer]) -> frozenset[KindId]:
     """The balls for which whoever has one is chased."""
     aims = (each.aim for offer in chases for each in offer.attempts)

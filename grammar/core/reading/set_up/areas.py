@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from grammar.area_kinds import kind_of
 from grammar.core.declared import Area, AreaKind, Doing, Room
 from grammar.core.reading.set_up.for_all import is_for_all
 from grammar.core.reading.sheet.reader import Reader, metres, seconds
@@ -69,7 +70,7 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
     shut = frozenset(
         Doing(rule.verb.removesuffix(" there")) for rule in sentence.rules if isinstance(rule, space.NobodyThere)
     )
-    kind = AreaKind(sentence.name.text.split()[-1])
+    kind = AreaKind(kind_of(sentence))  # of no kind is no area of a game
     part = _off_the_line(of, part) if kind is AreaKind.BENCH else part
     for owner in owners:
         lies = Spot(of, owner, part)

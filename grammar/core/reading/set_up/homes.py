@@ -9,7 +9,7 @@ from grammar.core.declared import ALL
 from grammar.core.play import Home, Offer
 from grammar.core.reading.sheet.sheet_pass import Reading
 from grammar.core.skills import WITH_A_BALL
-from grammar.core.values import Part, Population, Spot
+from grammar.core.values import AreaId, Part, Population, Spot
 
 
 def homes_of(reading: Reading) -> tuple[Home, ...]:
@@ -32,12 +32,12 @@ def _of_throwers(reading: Reading) -> Iterator[Home]:
     """Of those of whom no line says where they stay: they stay where all of them start, if only they enter there and
     all that they try is to send balls."""
     said = {home.who for home in reading.of(Home) if not _rank(reading, home, Counter(home.lines))[0]}
-    only = {area.id: area.only for area in reading.reader.areas}
+    only = {(area.id, area.owner): area.only for area in reading.reader.areas}
     for post in reading.reader.posts:
         who, at = post.what, post.at
         if not isinstance(who, Population) or not isinstance(at, Spot) or at.part is not Part.AT or who in said:
             continue
         tried = {each.skill for offer in reading.of(Offer) if offer.by == who for each in offer.attempts}
-        alone = next((those for area, those in only.items() if area == at.of), None)
+        alone = only.get((at.of, at.owner)) if isinstance(at.of, AreaId) else None
         if post.count is ALL and alone is not None and who in alone and tried and tried <= frozenset(WITH_A_BALL):
             yield Home(who, at, post.lines)

@@ -61,6 +61,7 @@ class Known:
     blocked: frozenset[Thing] = frozenset()
     sent_at: frozenset[Population | Thing] = frozenset()
     run_with: frozenset[KindId] = frozenset()
+    only_entered: frozenset[KindId] = frozenset()
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
     chased_for: frozenset[KindId] = frozenset()
