@@ -16,10 +16,11 @@ _OUT = (
     rf"(?:steps (?:over|across|past) {_A_LINE}|(?:goes|runs|walks) (?:over|across) the "
     r"(?:side|middle|centre|half-?way) ?line|(?:steps|runs|goes|walks) (?:out of|off) the court)"
 )
+_NO_REWARD = r"(?! (?:the (?!other )[\w']+|that|their|its) side (?:scores|gets|wins))"
 
 TOLD_HAPPENINGS: tuple[Saying, ...] = (
     saying(rf"(?P<then>{_ENDS_A_ROW}: .+?),? and (?:then )?(?:{_COUNT})$", r"\g<then>", "when"),  # as it is anyway
-    saying(rf"^(an? (?!ball\b){WHAT}) {_OUT}(?=:)", r"\1 fouls", "when"),
+    saying(rf"^(an? (?!ball\b){WHAT}) {_OUT}(?=:{_NO_REWARD})", r"\1 fouls", "when"),
     saying(r"\bafter 1 bounce\b|\b(?:after|if) (?:it )?(?:has )?bounc(?:ing|es|ed) once(?: first)?\b", "after a bounce",
            "when"),
     saying(r"\b(?:everyone|everybody|all players|all prisoners) (?:who (?:is|are|waits?|sits?) )?(in|on) "
@@ -32,7 +33,7 @@ TOLD_HAPPENINGS: tuple[Saying, ...] = (
     saying(rf"\b(?:pulls?|pulls? out|pulls? off) (?:(?:an?|the) )?{WHAT} (?:out |off )?(?:of|from) (?:the )?"
            r"(?:others|other players)$", "touch other players", "play"),
     saying(rf"\b(?:pulls?|pulls? out|pulls? off) (?:(?:an?|the) )?{WHAT} (?:out |off )?(?:of|from) "
-           r"(?:(?:the )?players of )?the other side$", "touch players of the other side", "play"),
+           r"(?:the )?players of the other side$", "touch players of the other side", "play"),
     saying(r"\b(?:collect|retrieve|get|pick up|gather)s? (?:the |loose )*balls (?:that lie |lying )?(?:in|on) "
            r"(?=the |their )", "fetch balls from ", "play"),
     saying(rf"^every {_SO_OFTEN}[:,]? (?:the )?({WHAT}) becomes? (?:the )?({WHAT}), (?:the )?\3 becomes? (?:the )?"

@@ -64,8 +64,7 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
            ", in one piece", "space"),
     saying(r"(?<=: )(\d+(?:\.\d+)? m)(?: (?:deep|wide))?,? (?=before |in front of |along |behind |across )",
            r"\1 deep, ", "space"),
-    saying(r"(?<=\d m deep, )in the middle(?: of the court)?(?=,|$)", "across the middle", "space"),
-    saying(r"(?<=\d m )(?:across|wide|in diameter)(?=,)", "deep", "space"),
+    saying(r"(?<=\d m )(?:across|wide|in diameter)(?=,)(?!.* around )", "deep", "space"),
     saying(rf"(?<=, )only (?:the )?({WHAT}) (?:(?:may|can|are allowed to) )?(?:stand|go|be|stay|play|walk|step|are) "
            r"(?:in )?there(?=,|$)", r"only \1 enter there", "space"),
     saying(r"(?<=m deep, )(?:at|by|near|against) (?:1|an?|(the other)) (back line|wall)\b",
@@ -74,7 +73,7 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
            r"(back line|wall)(?=,|$)", r"\1 base: before a \2", "space"),
     saying(r"(?<=: )(?:at|on|by) (?:the|each) side of (?:each|the|their) half(?=,|$)", "beside each half", "space"),
     saying(rf"^(?:(?:an?|1) )?({WHAT}|[\w-]+ base) in (each|every|the) corner( of (?:each|every) side)?$",
-           lambda m: f"{m[1]}{'' if m[1].endswith('base') else ' base'}: in {m[2]} corner{m[3] or ''}", "space"),
+           r"\1: in \2 corner\3", "space"),
     saying(r"((?:bench|queue|ǁ\d+): )(?:beside|at|on|by|next to|along) the (?:court|side(?: ?line)?|(?:edge|side)(?: "
            r"of the court)?)(?=$|,)", r"\1along a side line", "space"),
     saying(r"^(?:an? |1 )?((?:[\w-]+ )?(?:bench|queue)|ǁ\d+) (?=behind |beside |along |before )", r"\1: ", "space"),

@@ -118,7 +118,7 @@ SAID = {
     ),
     "a bank in each corner": (
         CORNERS,
-        ["Bank base of each side: in its corner.", "to their bank base, one at a time, but only when there are no"],
+        ["Bank of each side: in its corner.", "to their bank, one at a time, but only when there are no"],
     ),
     "duties in turn": (
         DUTIES,
