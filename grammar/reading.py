@@ -13,6 +13,7 @@ from lark import UnexpectedInput
 from grammar.belonging import MOST_KEPT, MOST_SHEET_LINES, Values, sentences_of, where_they_belong
 from grammar.finding import Correction, Finding, mistake
 from grammar.frozen import frozen
+from grammar.heard.how_many_at_once import with_how_many_at_once
 from grammar.heard.one_clock import with_one_clock
 from grammar.heard.said_of_places import with_rules_at_places
 from grammar.heard.sides_by_players import with_sides_by_players
@@ -65,7 +66,7 @@ class FileReader:
             if not name:
                 self._lose(*(LostLine(frozenset(SECTIONS), line.text) for line in body))
                 continue
-            lines = self._lines(name, self._with_one_clock(body) if name == "finish" else body)
+            lines = self._lines(name, self._with_others(name, body))
             before = by_name.get(name)
             if before:
                 by_name[name] = attrs.evolve(before, lines=before.lines + lines, notes=before.notes + heading.notes)
@@ -116,9 +117,12 @@ class FileReader:
     def _is_said(self, section: str, line: TextLine) -> bool:
         return bool(self._line_reader.sentences(section, line, {})[0])
 
-    def _with_one_clock(self, body: Sequence[TextLine]) -> Sequence[TextLine]:
-        is_sentence = partial(self._is_said, "finish")
-        return with_one_clock(body, self._line_reader.names.every, is_sentence, self._tell_last_word)
+    def _with_others(self, section: str, body: Sequence[TextLine]) -> Sequence[TextLine]:
+        """The lines of a section; what one of them says of another stands with that."""
+        names, is_sentence = self._line_reader.names.every, partial(self._is_said, section)
+        if section == "finish":
+            return with_one_clock(body, names, is_sentence, self._tell_last_word)
+        return with_how_many_at_once(body, names, is_sentence) if section == "play" else body
 
     def _tell_last_word(self, line: TextLine, meant: str) -> None:
         """The slip of a line whose last word is another than was meant."""

@@ -66,7 +66,7 @@ def with_rules_at_places(
         if said is None or area is None or is_sentence("play", line):
             continue
         before = moved.get(area, area)
-        joined = attrs.evolve(before, text=f"{before.text}, {said[1]}")
+        joined = before if _says(before, said[1]) else attrs.evolve(before, text=f"{before.text}, {said[1]}")
         if is_sentence("space", joined):
             moved[area] = joined
             taken.add(line)
@@ -94,6 +94,13 @@ def _there(there: str, said: Mapping[str, str | None]) -> str:
     """What holds there, and for how long anybody may be there, where that is said."""
     at_most = f"at most {said['time']} there" if said.get("time") else ""
     return ", ".join(each for each in (there.format(**said), at_most) if each)
+
+
+def _says(area: TextLine, rule: str) -> bool:
+    """Whether an area says so already, be it in other words: "only keepers stand there"."""
+    begins = rule.removesuffix(" there").removesuffix(" enter").lower()
+    parts = [each.strip().lower() for each in area.text.split(",")]
+    return any(each.startswith(f"{begins} ") and each.endswith("there") for each in parts)
 
 
 def _several(who: str) -> str:

@@ -99,7 +99,7 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(rf"\b(in|on|behind) 1 (?:of the )?({WHAT})s?$", r"\1 the \2", "set-up"),
     saying(r"(?<=\w) for each side$", " of each side", "set-up"),
     saying(rf"^(\d+ players? (?:of|from) (?:each|every) side|(?:all )?(?:the )?{WHAT}) {_BEGINS} "
-           r"(?=on |in |behind |before |beside )", r"\1 ", "set-up"),
+           r"(?=on |in |behind |before |beside |along )", r"\1 ", "set-up"),
     saying(rf"^((?:the |all (?:the )?)?{WHAT}) (?:are )?(?:spread|set|put|placed|laid|lined)(?: out| up)? "
            r"(?:along|on) (the|their|each) ((?:back|middle|side) line.*?)(?:, (?:evenly spaced|spread out))?$",
            r"\1 on \2 \3, evenly spaced", "set-up"),

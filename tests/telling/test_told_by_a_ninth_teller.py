@@ -83,6 +83,7 @@ set-up
   red begins with the ball
 play
   players throw the ball into the goal of the other side
+  only keepers stand in the goal area
 when
   a ball goes into a goal: 1 point
   a goal is scored: the keeper of the side that let it in starts with the ball
