@@ -61,7 +61,7 @@ class FileReader:
         self._begin(part)
         head = self._lines("head", part.head)
         by_name: dict[str, Section] = {}
-        placed = self._with_rules_at_places(part.sections)
+        placed = with_rules_at_places(part.sections, self._line_reader.names.every, self._is_said)
         for name, heading, body in _quotes_under_play(where_they_belong(self._line_reader, placed)):
             if not name:
                 self._lose(*(LostLine(frozenset(SECTIONS), line.text) for line in body))
@@ -120,9 +120,9 @@ class FileReader:
     def _with_others(self, section: str, body: Sequence[TextLine]) -> Sequence[TextLine]:
         """The lines of a section; what one of them says of another stands with that."""
         names, is_sentence = self._line_reader.names.every, partial(self._is_said, section)
-        if section == "finish":
-            return with_one_clock(body, names, is_sentence, self._tell_last_word)
-        return with_how_many_at_once(body, names, is_sentence) if section == "play" else body
+        if section == "play":
+            return with_how_many_at_once(body, names, is_sentence)
+        return with_one_clock(body, names, is_sentence, self._tell_last_word) if section == "finish" else body
 
     def _tell_last_word(self, line: TextLine, meant: str) -> None:
         """The slip of a line whose last word is another than was meant."""
@@ -133,9 +133,6 @@ class FileReader:
         title = quoting("{what}.", what=Capital(slip))
         better = Correction(place, meant, 0.1, "L-sentence", title, word)
         self._wrong(mistake("L-sentence", title, word, write(meant), corrections=(better,)))
-
-    def _with_rules_at_places(self, sections: Sequence[_Headed]) -> Sequence[_Headed]:
-        return with_rules_at_places(sections, self._line_reader.names.every, self._is_said)
 
     def _lines(self, section: str, body: Sequence[TextLine]) -> tuple[Line, ...]:
         return tuple(line for text_line in body for line in self.lines(section, text_line, {}))

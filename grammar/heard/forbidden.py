@@ -30,9 +30,8 @@ FORBIDDEN: tuple[Saying, ...] = (
            r"(?:enter|go|go in)(?: there)?(?=,|$)", lambda m: f"no {m[1] or m[2]} there", "space"),
     saying(rf"(?<=, )(?:nobody|no one|no {WHAT}) (?:(?:is|may be|can be|gets) )?(?P<what>touched|tagged|caught|hit)"
            r"(?: there| (?:in|on) it)?(?=,|$)", _spared, "space"),
-    saying(rf"(?<=, )only (?:the )?({WHAT}) (?:(?:may|can|are allowed to) )?(?:enter|go|come|be|stand)(?: in(?:t"
-           rf"o it)?| on "
-           r"it)?(?: there)?(?=,|$)", r"only \1 enter there", "space"),
+    saying(rf"(?<=, )only (?:the )?({WHAT}) (?:(?:may|can|are allowed to) )?(?:enter|go|come|be|stand|stay|play|walk)"
+           r"(?: in(?:to it)?| on it)?(?: there)?(?=,|$)", r"only \1 enter there", "space"),
     saying(rf"^{_NOBODY} fetch(?:es)?\b", "nobody fetches", "play"),
     saying(rf"^{_NOBODY} leaves? (their|the) ({WHAT})$", r"players stay in \1 \2", "play"),
     saying(rf"^(?:the )?({WHAT}) (?:(?:may|can|must|do) not|are not allowed to) leave (their|the) ({WHAT})$",

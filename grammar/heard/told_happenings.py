@@ -12,15 +12,11 @@ _COUNT = (
 _SO_OFTEN = r"(minute|round|\d+ (?:min|s))"
 _ENDS_A_ROW = r"(?:^an? [^:]* (?:is (?:missed|intercepted|blocked)|leaves the court)|^\d+ passes in a row)"
 _A_LINE = r"(?:the|a|their) (?:(?:side|middle|centre|half-?way) ?)?line"
-_OUT = (
-    rf"(?:steps (?:over|across|past) {_A_LINE}|(?:goes|runs|walks) (?:over|across) the "
-    r"(?:side|middle|centre|half-?way) ?line|(?:steps|runs|goes|walks) (?:out of|off) the court)"
-)
 _NO_REWARD = r"(?! (?:the (?!other )[\w']+|that|their|its) side (?:scores|gets|wins))"
 
 TOLD_HAPPENINGS: tuple[Saying, ...] = (
     saying(rf"(?P<then>{_ENDS_A_ROW}: .+?),? and (?:then )?(?:{_COUNT})$", r"\g<then>", "when"),  # as it is anyway
-    saying(rf"^(an? (?!ball\b){WHAT}) {_OUT}(?=:{_NO_REWARD})", r"\1 fouls", "when"),
+    saying(rf"^(an? (?!ball\b){WHAT}) steps (?:over|across|past) {_A_LINE}(?=:{_NO_REWARD})", r"\1 fouls", "when"),
     saying(r"\bafter 1 bounce\b|\b(?:after|if) (?:it )?(?:has )?bounc(?:ing|es|ed) once(?: first)?\b", "after a bounce",
            "when"),
     saying(r"\b(?:everyone|everybody|all players|all prisoners) (?:who (?:is|are|waits?|sits?) )?(in|on) "

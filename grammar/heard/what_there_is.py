@@ -65,8 +65,6 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r"(?<=: )(\d+(?:\.\d+)? m)(?: (?:deep|wide))?,? (?=before |in front of |along |behind |across )",
            r"\1 deep, ", "space"),
     saying(r"(?<=\d m )(?:across|wide|in diameter)(?=,)(?!.* around )", "deep", "space"),
-    saying(rf"(?<=, )only (?:the )?({WHAT}) (?:(?:may|can|are allowed to) )?(?:stand|go|be|stay|play|walk|step|are) "
-           r"(?:in )?there(?=,|$)", r"only \1 enter there", "space"),
     saying(r"(?<=m deep, )(?:at|by|near|against) (?:1|an?|(the other)) (back line|wall)\b",
            lambda m: f"before {m[1] or 'a'} {m[2]}", "space"),
     saying(rf"^({WHAT})(?: base)?: (?:an? |1 )?(?:mat|hoop)(?:,| (?=[a-z]+ )) ?(?:at|by|near|on) (?:1|an?) "

@@ -19,7 +19,6 @@ def _colours(match: re.Match[str]) -> str:
 
 WHO_THERE_IS: tuple[Saying, ...] = (
     saying(rf"^[2-6] sides[:,] {_NAMES}, {_PLAYERS}(?:, mirrored)?$", _colours, "sides"),
-    saying(rf"^[2-6] sides (?:of|with) {_PLAYERS}(?:[:,]| called) {_NAMES}$", _colours, "sides"),
     saying(rf"^(\d+(?: to \d+)?) players,? {_THEMSELVES}$", r"rovers, \1 players, each for themselves", "sides"),
     saying(rf"^{_THEMSELVES}[:,]? (?:with )?(\d+(?: to \d+)?) players$", r"rovers, \1 players, each for themselves",
            "sides"),
