@@ -40,4 +40,5 @@ BRINGING: tuple[Saying, ...] = (
            r"\1 arrives at ", "when"),
     saying(rf"^(an? (?!ball\b|pass\b){WHAT}) (?:gets|comes|makes it|is)(?: safely)? (?:across|over|through|home|past)"
            r"(?=:)", r"\1 arrives", "when"),
+    saying(rf"^(an? ({WHAT}) arrives[^:]*): that (?:player|\2) (?=scores)", r"\1: it ", "when"),
 )  # fmt: skip

@@ -41,6 +41,9 @@ WHO_HAS_WON: tuple[Saying, ...] = (
            "finish"),
     saying(r"\ball (?:of )?(?:its|their) players are (on|in) ", r"it has all players \1 ", "finish"),
     saying(r"\bhas all (?:of )?(?:its|their) players (?:to|onto) ", "has all players on ", "finish"),
+    saying(rf"^the round ends when (?:there (?:is|are) )?(?:only )?(\d+) ({WHAT})(?: (?:is|are))? (?:left|in)(?: in)?"
+           rf",? (?:and )?(?:that|the|those) {WHAT} wins?$",
+           r"the round ends when \2 have at most \1 players in, those who are left win", "finish"),
     saying(r"^the last player (?:left|in)(?: in)? wins$",
            "the round ends when there is at most 1 player in, those who are left win", "finish"),
     saying(r",? (?:else )?(?:if|when|at) (?:it is )?(?:level|a draw|equal|tied|a tie|even|drawn),? (?:then )?(?:the )?"
