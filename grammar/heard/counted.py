@@ -68,8 +68,8 @@ TO_WHOM: tuple[Saying, ...] = (
            r"a \1 is caught\2: ", "when"),
     saying(r"\b(?:a|the) ball hits (?:you|a player)(?=[:, ])", "a player is hit", "when"),
     saying(r"(?<=[:,] )you are (?=out\b)", "that player is ", "when"),
-    saying(r"\bis out,? and (?:that player )?(?:must |has to )?(sit|wait|go|stand)(?:e?s)? ",
-           lambda match: f"{_third_person(match[1])} ", "when"),
+    saying(r"(\bit )?\bis out,? and (?:that player )?(?:must |has to )?(sit|wait|go|stand)(?:e?s)? ",
+           lambda match: f"{'that player ' if match[1] else ''}{_third_person(match[2])} ", "when"),
     saying(r"^(the thrower) of a caught ball(?= )", r"a ball is caught: \1", "when"),
     saying(rf"^(?:if|when) (?:you are |you get |players are )?(?P<event>hit|touched|tagged),? (?:you |they )?(?:must |"
            rf"have to )?(?=(?:{_DO}) )", _who_is, "when"),
@@ -119,7 +119,8 @@ TO_WHOM: tuple[Saying, ...] = (
            r"centre|half-?way|side) ?lines?|(?:runs|goes|steps) (?:out(?! of)|out of the (?:court|hall|field)))(?=:)",
            r"\1 \2 fouls", "when"),
     saying(rf"^((?:if |when )?an? {WHAT} (?:(?:is|gets) (?:touched|tagged)[^:,]*|fouls|is hit[^:,]*"
-           r"(?=[:,] it (?:becomes|waits|goes|freezes|is out)\b))[:,]) it ", r"\1 that player ", "when"),
+           r"(?=[:,] it (?:becomes|waits|freezes|is out)\b))[:,]|a player is hit[^:,]*[:,]) it ", r"\1 that player ",
+           "when"),
     saying(r"^a foul gives the other side (a|the) ball$", r"a player fouls: the other side has \1 ball", "when"),
     saying(r"^a player (?:with no|without) lives(?: left)? is out$", "a player loses the last life: that player is out",
            "when"),

@@ -58,7 +58,8 @@ WHAT_THERE_IS: tuple[Saying, ...] = (
     saying(r" (?:at|in|on) the (?:very )?back of (each|their) half$",
            lambda m: f" before the back line of {'each' if m[1].lower() == 'each' else 'their'} side", "set-up"),
     saying(r"\bin (?:an?|1) corner for each side(?=,|$)", "in a corner of each side", "space"),
-    saying(rf"^(?:there (?:are|is) )?(?P<number>\d+) (?P<what>{_TASK}) {_ON_THE_FLOOR}(?:, (?P<deep>\d+(?:\.\d+)? m)"
+    saying(rf"^(?:there (?:are|is) )?(?P<number>\d+) (?P<what>(?!ǁ){_TASK}) {_ON_THE_FLOOR}"
+           r"(?:, (?P<deep>\d+(?:\.\d+)? m)"
            r"(?: deep| wide| across| by (?P=deep))?)?(?=,|$)", _spread, "space"),
     saying(r",? (?:with )?(?:no|without (?:a )?)(?: ?middle line| ?halves)$|,? (?:undivided|(?:over )?the whole hall)$",
            ", in one piece", "space"),

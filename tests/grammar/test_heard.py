@@ -58,6 +58,8 @@ NOT_HEARD = [
     ("when", "a player who is hit on the head waits in the moss queue"),
     ("when", "a lantern is knocked: it stays down unless it is the last"),
     ("when", "a ball is caught: it returns"),
+    ("when", "a stone is hit: it goes to the middle"),
+    ("finish", "we play five rounds and whoever wins two rounds wins the game"),
     ("finish", "the team that has no bottles standing for a minute has lost"),
     ("finish", "best of five throws"),
 ]
