@@ -185,7 +185,7 @@ def test_a_size_that_is_typed_is_never_dropped(desk: Desk, client: TestClient) -
     sent = {**CLASS, "token": desk.token, "long": "15", "wide": "12"}
     assert client.post("/class", data=sent).url.path == "/games"
     assert "the hall is 15 m by 12 m" in (desk.shelf / "my-class.rules").read_text()
-    for language, said in (("en", "not in this list: by its size"), ("fr", "pas dans cette liste")):
+    for language, said in (("en", "not in this list: by its size"), ("fr", "autre : par ses dimensions")):
         shown = client.get("/class", headers={"accept-language": language}).text
         first = re.search(r'<select id="hall" name="hall"><option value="">([^<]*)', shown)
         assert first and first.group(1).replace("\xa0", " ").startswith(said)
