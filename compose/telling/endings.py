@@ -180,23 +180,22 @@ def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
             yield from _of_groups(voice, match)
         elif match.rounds > 1:
             yield voice.say("play the best of {rounds}", rounds=voice.wording.counted(match.rounds, "round", "rounds"))
+        added = match.halves and match.by_points is not False
+        whole = f"; {voice.say('more points in all wins, level points are a draw')}" if added else ""
         if match.of_rounds:
             pattern = "{parts} rounds are played and their points added"
             pattern = "{parts} rounds are played and the points of their places added" if match.places else pattern
             pattern = pattern if match.by_points else "{parts} rounds are played: whoever wins more of them has won"
-            yield voice.say(pattern, parts=voice.wording.figure(match.parts))
+            yield voice.say(pattern, parts=voice.wording.figure(match.parts)) + whole
             yield from _of_places(voice, match)
         elif match.of_innings:
             pattern = "{parts} innings are played and their points added: the sides change tasks after each"
-            yield voice.say(pattern, parts=voice.wording.figure(match.parts))
+            yield voice.say(pattern, parts=voice.wording.figure(match.parts)) + whole
         elif match.halves:
-            if match.change is Seats.NOTHING:
-                yield voice.say("two halves are played and their points added")
-                continue
             change = "the sides change tasks" if match.change is Seats.TASKS else "the sides change ends"
-            yield voice.say(
-                "two halves are played and their points added: {change} at half-time", change=voice.say(change)
-            )
+            pattern = "two halves are played and their points added: {change} at half-time"
+            pattern = "two halves are played and their points added" if match.change is Seats.NOTHING else pattern
+            yield voice.say(pattern, change=voice.say(change)) + whole
         elif match.ends_at_half_time:
             yield voice.say("the sides change ends at half-time")
         if match.ends_after_each_round:

@@ -102,7 +102,8 @@ SAID = {
         SLEDGES,
         [
             "The carriers may tow their sledges",
-            "Two halves are played and their points added: the sides change tasks at half-time.",
+            "Two halves are played and their points added: the sides change tasks at half-time; more points in all "
+            "wins, level points are a draw.",
             "When a thrower knocks a sledge of the carriers, the sledge stays down and a carrier becomes a guard.",
             "When a carrier arrives, the carriers score 1 point.",
         ],
