@@ -13,7 +13,7 @@ from grammar.core.limits import Valid, counts_by_bounce
 from grammar.core.play import Along, AtPlayers, Attempt, AtThing, PickUp, Through
 from grammar.core.rules import Happening
 from grammar.core.skills import BOUNCING, FLYING, WITH_A_BALL
-from grammar.core.values import CatalogueId, KindId, Sort, Thing
+from grammar.core.values import CatalogueId, KindId, Population, Sort, Thing
 from grammar.frozen import evolve
 from grammar.game import Game, GameKit
 from library import KitItem
@@ -77,15 +77,26 @@ def _only_brought(play: Play, kind: Kind, uses: frozenset[str]) -> bool:
 
 def _as_a_ball(core: Core, kind: Kind) -> Iterator[str]:
     play = core.play
-    stopped = {each.thing for each in play.blocking} | {each.thing for each in play.guarding}
-    for attempt in play.attempts:
+    for offer, attempt in play.tries:
         if attempt.ball != kind.id or attempt.skill not in WITH_A_BALL:
             continue
         yield attempt.skill.value
-        if isinstance(attempt.aim, AtPlayers) or (attempt.skill in FLYING and _thing(attempt) in stopped):
+        if _comes_at_people(play, offer.by, attempt):
             yield AT_PEOPLE
         if attempt.skill in BOUNCING and (has_to_bounce(play, attempt) or _is_to_bounce(core)):
             yield BOUNCE
+
+
+def _comes_at_people(play: Play, by: Population, attempt: Attempt) -> bool:
+    """Whether people are aimed at, or a ball flies at a thing before or behind which others stand: of several sides
+    all do but those whose own thing it is, and so do those who guard it."""
+    if isinstance(attempt.aim, AtPlayers):
+        return True
+    thing = _thing(attempt)
+    if thing is None or attempt.skill not in FLYING:
+        return False
+    guarded = {each.thing for each in play.blocking} | {each.thing for each in play.guarding}
+    return thing in guarded or (len(play.sides) > 1 and thing.owner != by.side)
 
 
 def has_to_bounce(play: Play, attempt: Attempt) -> bool:
