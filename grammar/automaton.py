@@ -8,8 +8,7 @@ going on can be tried from one point.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from functools import cache
+from functools import cache, lru_cache
 
 from lark import UnexpectedCharacters
 from lark.parsers.lalr_analysis import Shift
@@ -35,6 +34,11 @@ class Piece:
 
 def pieces(text: str) -> list[Piece]:
     """The line cut into pieces; letters that the language does not know are pieces of their own."""
+    return list(_pieces(text))
+
+
+@lru_cache(maxsize=1_024)
+def _pieces(text: str) -> tuple[Piece, ...]:
     found: list[Piece] = []
     offset = 0
     while offset < len(text):
@@ -42,14 +46,14 @@ def pieces(text: str) -> list[Piece]:
             for token in tokens(text[offset:]):
                 start = token.start_pos or 0
                 found.append(Piece(token.type, str(token), offset + start, offset + start + len(token)))
-            return found
+            return tuple(found)
         except UnexpectedCharacters as error:
             start = offset + (error.pos_in_stream or 0)
             strange = re.match(r"[\w'’-]+|.", text[start:])
             end = start + (len(strange.group()) if strange else 1)
             found.append(Piece(STRANGE, text[start:end], start, end))
             offset = end
-    return found
+    return tuple(found)
 
 
 def beginning(section: str) -> Stack:
@@ -74,12 +78,13 @@ def after(section: str, stack: Stack, kind: str) -> Stack | None:
             return stack
 
 
-def possible(section: str, stack: Stack) -> Iterator[str]:
+@lru_cache(maxsize=4_096)
+def possible(section: str, stack: Stack) -> tuple[str, ...]:
     """The kinds that can follow, by their words; END where the sentence may stop."""
-    states = _table(section)[2]
-    for kind in sorted(states[stack[-1]], key=lambda kind: (phrases_of(kind), kind)):
-        if (kind.isupper() or kind == END) and after(section, stack, kind) is not None:
-            yield kind
+    kinds = sorted(_table(section)[2][stack[-1]], key=lambda kind: (phrases_of(kind), kind))
+    return tuple(
+        kind for kind in kinds if (kind.isupper() or kind == END) and after(section, stack, kind) is not None
+    )
 
 
 def reach(section: str, line: list[Piece]) -> tuple[int, Stack]:

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from functools import cache, lru_cache
 from pathlib import Path
 
-from lark import Lark, Token
+from lark import Lark, Token, UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 from lark.lexer import PatternRE, PatternStr, TerminalDef
 from lark.tree import ParseTree
 
@@ -83,10 +83,37 @@ def _built(text: str) -> Lark:
     )
 
 
-@lru_cache(maxsize=1024)
 def parse_sentence(section: str, text: str) -> ParseTree:
     """The parse tree of one sentence of a section; raises lark.UnexpectedInput where it is none."""
-    return sentence_parser().parse(text, start=start_symbol(section))
+    tree = sentence_tree(section, text)
+    if tree is None:
+        raise UnexpectedInput(f"no sentence of {section}: {text}")
+    return tree
+
+
+@lru_cache(maxsize=4_096)
+def sentence_tree(section: str, text: str) -> ParseTree | None:
+    """The parse tree of one sentence of a section, or None: a line that is none is asked of every section, often."""
+    row, whole = _lexed(text)
+    parsing = sentence_parser().parse_interactive(start=start_symbol(section))
+    try:
+        for token in row:
+            parsing.feed_token(token)
+        tree: ParseTree | None = parsing.feed_eof(row[-1] if row else None) if whole else None
+    except UnexpectedToken:
+        return None
+    return tree
+
+
+@lru_cache(maxsize=1_024)
+def _lexed(text: str) -> tuple[tuple[Token, ...], bool]:
+    """The tokens of a text, which are the same in every section, up to where there is none; whether these are all."""
+    row: list[Token] = []
+    try:
+        row.extend(tokens(text))
+    except UnexpectedCharacters:
+        return tuple(row), False
+    return tuple(row), True
 
 
 def tokens(text: str) -> Iterator[Token]:

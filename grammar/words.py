@@ -31,6 +31,7 @@ _IRREGULAR_MANY = {**{many: one for one, many in _IRREGULAR.items()}, **{f"{one}
 _SAME_WITH_E = ("houses", "causes", "blouses", "fuses", "muses", "spouses")  # of a house, a cause; others: of a bus
 
 
+@lru_cache(maxsize=20_000)
 def plural(noun: str) -> str:
     """The regular English plural of the last word: "foam ball" gives "foam balls".
 
@@ -132,6 +133,13 @@ def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
     found = get_close_matches(said, by_folded, n=most, cutoff=0.6)
     best = likeness(said, found[0]) if found else 0.0
     return [by_folded[match] for match in found if likeness(said, match) >= best - 0.12]
+
+
+def can_be_alike(one: str, other: str, least: float) -> bool:
+    """False where two spellings are surely less like than that: by their letters alone, for most pairs are far apart."""
+    letters, others = set(one), set(other)
+    most = min(len(one) - len(letters - others), len(other) - len(others - letters))
+    return 2 * most >= least * (len(one) + len(other))
 
 
 @lru_cache(maxsize=50_000)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
+from functools import lru_cache
 
 from grammar.heard.lists import apart
 from grammar.heard.saying import shielded
@@ -42,13 +43,13 @@ def otherwise(section: str, line: str, names: Sequence[str]) -> Iterator[str]:
     yield from (kept.opened(text) for text in _turned(section, kept.text))
 
 
-def _turned(section: str, text: str) -> Iterator[str]:
+@lru_cache(maxsize=1_024)
+def _turned(section: str, text: str) -> tuple[str, ...]:
     """The text with all turns of phrase one after the other, then with each of those alone that apply."""
-    yield text
     whole = text
     for turn in TURNS:
         whole = turn.applied(section, whole)
-    if whole != text:
-        yield whole
-        alone = dict.fromkeys(turn.applied(section, text) for turn in TURNS)
-        yield from (each for each in alone if each not in (text, whole))
+    if whole == text:
+        return (text,)
+    alone = dict.fromkeys(turn.applied(section, text) for turn in TURNS)
+    return (text, whole, *(each for each in alone if each not in (text, whole)))

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from itertools import product
 from pathlib import Path
 
@@ -27,7 +27,7 @@ from grammar.own_names import MASK
 from grammar.sentences.space import Court
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
-from grammar.words import LIKE_ENOUGH, likeness
+from grammar.words import LIKE_ENOUGH, can_be_alike, likeness
 
 LIST = Path(__file__).with_name("might_say.txt")
 _NEW_SIDES = (f"{MASK} west", f"{MASK} east")
@@ -54,13 +54,18 @@ def _possible() -> tuple[Possible, ...]:
 
 def _may_have_said(lost: Sequence[LostLine]) -> frozenset[Possible]:
     """What lost lines may have said: what their words speak of; anything where they speak of nothing."""
+    return frozenset[Possible]().union(*map(_line_may_have_said, lost))
+
+
+@lru_cache(maxsize=1_024)
+def _line_may_have_said(line: LostLine) -> frozenset[Possible]:
+    """What one lost line may have said; kept, for it is asked anew for every other that is in doubt."""
     found: set[Possible] = set()
-    for line in lost:
-        said = _words_of((line,))
-        for section in line.sections:
-            rows = [row for row in _possible() if row.section == section]
-            spoken_of = [row for row in rows if _speaks_of(said, row.words)]
-            found.update(spoken_of or rows)
+    said = _words_of((line,))
+    for section in line.sections:
+        rows = [row for row in _possible() if row.section == section]
+        spoken_of = [row for row in rows if _speaks_of(said, row.words)]
+        found.update(spoken_of or rows)
     return frozenset(found)
 
 
@@ -70,7 +75,7 @@ def _words_of(lines: Sequence[LostLine]) -> frozenset[str]:
 
 def _speaks_of(said: frozenset[str], words: frozenset[str]) -> bool:
     return bool(said & words) or any(
-        one[0] == other[0] and likeness(one, other) >= LIKE_ENOUGH
+        one[0] == other[0] and can_be_alike(one, other, LIKE_ENOUGH) and likeness(one, other) >= LIKE_ENOUGH
         for one in said
         for other in words
         if min(len(one), len(other)) > _SMALL

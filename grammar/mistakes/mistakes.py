@@ -138,7 +138,7 @@ def _told(section: str, filled: Filled, span: Span, stop: Stop, hint: Value) -> 
     return mistake("L-sentence", told, place, hint)
 
 
-def _said(section: str, kinds: Iterator[str]) -> Iterator[Value]:
+def _said(section: str, kinds: Iterable[str]) -> Iterator[Value]:
     """What could stand there, in words: sorts of words first, then the words themselves."""
     rest = set(kinds) - _NOT_SAID
     for kind, sort in _SORTS.items():

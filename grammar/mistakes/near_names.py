@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 
-from grammar.words import LIKE_ENOUGH, NUMBERS, likeness, plural, singulars
+from grammar.words import LIKE_ENOUGH, NUMBERS, can_be_alike, likeness, plural, singulars
 
 LEAST_LIKE = 0.6
 MOST_NEAR = 4
@@ -44,6 +44,8 @@ def _distance(written: str, name: str) -> float | None:
     same_end = len(said) == len(words) == 2 and not {said[1], plural(said[1])}.isdisjoint({words[1], plural(words[1])})
     if same_end and likeness(said[0], words[0]) < LIKE_ENOUGH:
         return None  # nor an "exercise ball" of a "tennis ball": that both are balls makes them no more alike
+    if not can_be_alike(written, name, LEAST_LIKE):
+        return None
     like = likeness(written, name)
     other_end = 0.0 if written[-1:] == name[-1:] else 0.1
     other_length = 0.0 if len(written) == len(name) else _OTHER_LENGTH

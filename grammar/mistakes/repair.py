@@ -14,6 +14,7 @@ from functools import lru_cache
 from grammar.automaton import END, STRANGE, Piece, Stack, after, beginning, phrases_of, possible
 from grammar.frozen import frozen
 from grammar.mistakes.small_words import SMALL_WORDS, likeness_of_slip
+from grammar.words import can_be_alike
 
 MOST_CHANGES = 3
 MOST_COST = 1.7
@@ -143,7 +144,7 @@ def _doubled(line: list[Piece], at: int) -> bool:
 def _edits(section: str, line: list[Piece], way: _Way) -> Iterator[tuple[float, list[Piece], int]]:
     """(cost, pieces put in, how many of the line go) for each small change at one place."""
     at, here = way.at, line[way.at] if way.at < len(line) else None
-    kinds = tuple(possible(section, way.stack))
+    kinds = possible(section, way.stack)
     if here:
         yield _cost_of_leaving_out(line, at), [], 1
     place = here.start if here else (line[-1].end if line else 0)
@@ -202,6 +203,8 @@ def _likeness(said: str, phrase: str) -> float:
     longer = max(len(said), len(phrase))
     if said == phrase or len(said) < 2 or abs(len(said) - len(phrase)) > max(2, longer // 4):
         return 0.0
+    if not can_be_alike(said, phrase, _LIKE_ENOUGH):
+        return likeness_of_slip(said, phrase)
     ratio = SequenceMatcher(None, said, phrase).ratio()
     if _turned_round(said, phrase):
         ratio = max(ratio, 0.85)

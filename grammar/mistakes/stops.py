@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from functools import cache
+from functools import cache, lru_cache
 
 import attrs
 
@@ -13,6 +13,7 @@ from grammar.frozen import frozen
 from grammar.mistakes.examples import examples
 
 _NEVER_NAMES = ("into", "onto", "by", "until", "unless", "without", "hits", "who", "which", "because", "toward")
+_ANY_WORD = re.compile(r"\s*([\w'-]+|.|$)")
 MOST_SAID = 5
 _PARTS = re.compile(r"[,:] | and ")
 _PARTED = ("space", "play", "when", "finish")
@@ -31,6 +32,7 @@ class Stop:
     expected: tuple[str, ...] = ()
 
 
+@lru_cache(maxsize=1_024)
 def stop_of(section: str, text: str) -> Stop:
     """The farthest place to which a line goes as a sentence, or as the beginning of one of its phrases."""
     row = pieces(text)
@@ -43,21 +45,32 @@ def stop_of(section: str, text: str) -> Stop:
     for index, begun in enumerate([*row[: count + 1], piece][: count + 1]):
         if stack is None:
             break
-        for phrase in (phrase for kind in possible(section, stack) for phrase in phrases_of(kind)):
+        for phrase in _phrases_of_several_words(section, stack):
             best = _farther(best, text, begun.start, phrase, stack)
         stack = after(section, stack, row[index].kind) if index < len(row) else None
     return best
+
+
+@lru_cache(maxsize=1_024)
+def _phrases_of_several_words(section: str, stack: Stack) -> tuple[str, ...]:
+    """The phrases that may follow and of which a line may hold a part."""
+    return tuple(phrase for kind in possible(section, stack) for phrase in phrases_of(kind) if " " in phrase)
+
+
+@cache
+def _pattern_of(word: str) -> re.Pattern[str]:
+    return re.compile(rf"\s*{re.escape(word)}(?![\w'-])", re.IGNORECASE)
 
 
 def _farther(best: Stop, text: str, start: int, phrase: str, stack: Stack) -> Stop:
     """The stop within a phrase that a line begins at a letter, where that is farther along."""
     words, at, known = phrase.split(), start, 0
     for word in words:
-        match = re.compile(rf"\s*{re.escape(word)}(?![\w'-])", re.IGNORECASE).match(text, at)
+        match = _pattern_of(word).match(text, at)
         if match is None:
             break
         at, known = match.end(), known + 1
-    found = re.compile(r"\s*([\w'-]+|.|$)").match(text, at)
+    found = _ANY_WORD.match(text, at)
     if found is None or not 0 < known < len(words):
         return best
     rest = f"`{' '.join(words[known:])}`"

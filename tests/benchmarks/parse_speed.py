@@ -12,7 +12,7 @@ import time
 from collections.abc import Callable, Iterator
 
 from grammar.format import format_file
-from grammar.language import parse_sentence
+from grammar.language import sentence_tree
 from grammar.mistakes.proofread import proofread
 from grammar.parse import parse
 from grammar.resolve import resolve
@@ -32,7 +32,7 @@ def seconds(work: Callable[[], object]) -> float:
 
 def read_and_resolved(text: str) -> None:
     """From text to game, with no sentence remembered from before."""
-    parse_sentence.cache_clear()
+    sentence_tree.cache_clear()
     rules = parse(text).value
     assert rules is not None
     assert resolve(rules.games[0], kit_categories()).value is not None
@@ -54,7 +54,7 @@ def varied(text: str, number: int) -> str:
 
 def many_formatted(texts: list[str]) -> str:
     """Reading and writing a thousand files, one after the other on one core."""
-    parse_sentence.cache_clear()
+    sentence_tree.cache_clear()
 
     def work() -> None:
         for number in range(FILES):
@@ -71,7 +71,7 @@ def growth(title: str, line: Callable[[int], str]) -> Iterator[str]:
     each = len(line(0)) + 1
     for kib in SIZES_KIB:
         data = ("game A\ncare\n" + "".join(map(line, range(kib * 1024 // each)))).encode()[: 1 << 20]
-        parse_sentence.cache_clear()
+        sentence_tree.cache_clear()
         taken = seconds(lambda data=data: proofread(data, "growing.rules", kit_categories()))
         yield f"    {len(data) >> 10:>5} KiB {taken:>8.2f} s {1e6 * taken / len(data):>8.2f} µs a byte"
 
