@@ -99,7 +99,9 @@ def sentence_tree(section: str, text: str) -> ParseTree | None:
     try:
         for token in row:
             parsing.feed_token(token)
-        tree: ParseTree | None = parsing.feed_eof(row[-1] if row else None) if whole else None
+        if not whole:
+            return None
+        tree: ParseTree = parsing.feed_eof(row[-1] if row else None)  # type: ignore[no-untyped-call]
     except UnexpectedToken:
         return None
     return tree

@@ -108,9 +108,7 @@ class DeclaredNames:
         heads = _heads(self.every)
         if not heads:
             return text
-        whole = (name for name in self.every if " " in name)  # in which no word stands for another name
-        said = "|".join(rf"(?<![\w-]){re.escape(each)}(?![\w-])" for each in (*whole, *heads))
-        return re.sub(said, lambda match: heads.get(match.group().lower(), match.group()), text, flags=re.IGNORECASE)
+        return _named_in_short(self.every).sub(lambda match: heads.get(match.group().lower(), match.group()), text)
 
 
 NO_NAMES = DeclaredNames()
@@ -125,6 +123,14 @@ def _heads(names: tuple[str, ...]) -> Mapping[str, str]:
             ends[name.rsplit(" ", 1)[1]].append(name)
     no_other = {head: called[0] for head, called in ends.items() if len(called) == 1}
     return {head: name for head, name in no_other.items() if head not in (*names, *_OF_ANY_BALL)}
+
+
+@lru_cache
+def _named_in_short(names: tuple[str, ...]) -> re.Pattern[str]:
+    """The last words of names where they stand alone: in a whole name no word stands for another name."""
+    whole = (name for name in names if " " in name)
+    said = "|".join(rf"(?<![\w-]){re.escape(each)}(?![\w-])" for each in (*whole, *_heads(names)))
+    return re.compile(said, re.IGNORECASE)
 
 
 def declared_names(part: Part) -> DeclaredNames:

@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from grammar.sentences.modifier import Block
 
 MOST_MISTAKES = 100
-MOST_SOUGHT = 40
+MOST_SOUGHT = 20
 _Headed = tuple[str, TextLine, tuple[TextLine, ...]]
 _OF_OTHER_LINES = ("space", "sides", "kit", "set-up", "when", "finish")
 _IN_QUOTES = re.compile(r'"[^"]+"[.;]?')

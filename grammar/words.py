@@ -136,7 +136,7 @@ def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
 
 
 def can_be_alike(one: str, other: str, least: float) -> bool:
-    """False where two spellings are surely less like than that: by their letters alone, for most pairs are far apart."""
+    """False where two spellings are surely less like than that, by their letters alone: most pairs are far apart."""
     letters, others = set(one), set(other)
     most = min(len(one) - len(letters - others), len(other) - len(others - letters))
     return 2 * most >= least * (len(one) + len(other))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 
 BASE = """\
 game Many Mistakes
@@ -71,8 +71,8 @@ def slips(number: int = MANY) -> str:
     chance = random.Random(7)
     play, when = _lines(number * 3 // 4, OF_PLAY), _lines(number - number * 3 // 4, OF_WHEN)
     return _sheet(
-        kit=[f"2 {_kind(at)}s for each side, like a plastic pin" for at in range(KINDS)],
-        set_up=[f"{_kind(at)}s on the back line of their side" for at in range(KINDS)],
+        kit=_kit(),
+        set_up=_set_up(),
         play=[_slipped(chance, line) for line in play],
         when=[_slipped(chance, line) for line in when],
     )
@@ -129,7 +129,7 @@ def mixed(number: int = MANY) -> str:
     )
     play = [several[at % len(several)](at) for at in range(number * 3 // 4)]
     when = [_slipped(chance, line) for line in _lines(number - len(play), OF_WHEN)]
-    return _sheet(kit=[f"2 {_kind(at)}s for each side, like a plastic pin" for at in range(KINDS)], play=play, when=when)
+    return _sheet(kit=_kit(), set_up=_set_up(), play=play, when=when)
 
 
 def hostile(number: int = MANY) -> str:
@@ -152,6 +152,14 @@ def _kind(at: int) -> str:
     return f"{_letters(at)} cone"
 
 
+def _kit() -> list[str]:
+    return [f"2 {_kind(at)}s for each side, like a plastic pin" for at in range(KINDS)]
+
+
+def _set_up() -> list[str]:
+    return [f"{_kind(at)}s on the back line of their side" for at in range(KINDS)]
+
+
 def _lines(number: int, rules: Sequence[str]) -> list[str]:
     """So many lines, no two of them the same: each rule with each of the kinds of cone."""
     every = [rule.format(thing=_kind(at) + ("s" if rule in OF_PLAY else "")) for at in range(KINDS) for rule in rules]
@@ -166,13 +174,8 @@ def _letters(at: int) -> str:
 
 def _slipped(chance: random.Random, line: str) -> str:
     """The line with one letter left out of a word, doubled, or two letters swapped."""
-    word = chance.choice([found for found in re.finditer(r"[a-z]{4,}", line)])
+    word = chance.choice(list(re.finditer(r"[a-z]{4,}", line)))
     text, at = word.group(), chance.randrange(1, len(word.group()) - 1)
     slipped = chance.choice((text[:at] + text[at + 1 :], text[:at] + text[at] + text[at:],
                              text[: at - 1] + text[at] + text[at - 1] + text[at + 1 :]))  # fmt: skip
     return line[: word.start()] + slipped + line[word.end() :]
-
-
-def sheets() -> Iterator[tuple[str, str]]:
-    """Each kind with its sheet."""
-    yield from ((name, make()) for name, make in SHEETS.items())

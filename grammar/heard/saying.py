@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from functools import cache
+from functools import cache, lru_cache
 
 from grammar.frozen import field, frozen
 from grammar.words import singulars
@@ -93,7 +93,6 @@ def shielded(line: str, names: Sequence[str]) -> Shielded:
     be taken for the number of a shield.
     """
     names = tuple(name for name in names if name not in _OF_ANY_SHEET)
-    forms = "|".join([rf"(?:{_STRING}|{SHIELD})\d*", *(rf"(?<![\w-]){re.escape(name)}(?![\w-])" for name in names)])
     kept: list[str] = []
 
     def shield(match: re.Match[str]) -> str:
@@ -101,4 +100,11 @@ def shielded(line: str, names: Sequence[str]) -> Shielded:
             kept.append(match.group())
         return f"{SHIELD}{kept.index(match.group())}"
 
-    return Shielded(re.sub(forms, shield, line, flags=re.IGNORECASE), tuple(kept), names)
+    return Shielded(_to_shield(names).sub(shield, line), tuple(kept), names)
+
+
+@lru_cache(maxsize=64)
+def _to_shield(names: tuple[str, ...]) -> re.Pattern[str]:
+    """What goes behind shields in a sheet with these names: the same in all of its lines."""
+    forms = "|".join([rf"(?:{_STRING}|{SHIELD})\d*", *(rf"(?<![\w-]){re.escape(name)}(?![\w-])" for name in names)])
+    return re.compile(forms, re.IGNORECASE)

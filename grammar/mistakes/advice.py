@@ -7,71 +7,91 @@ only of another one go with it.
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from itertools import islice
 
 import attrs
 
-from grammar.finding import Correction, Finding, retold
+from grammar.finding import Correction, Finding
 from grammar.frozen import evolve, frozen
 from grammar.layout import section_name
 from grammar.mistakes.lost import ONLY_SEEMING
+from grammar.mistakes.offered import with_lines
 from grammar.mistakes.sense import loses_no_word
 from grammar.mistakes.spelling import spelled
-from grammar.said import Value, listed, quoting, write
 
 Judge = Callable[[str], Sequence[Finding]]
-MOVE_IT = "Move it to {places}."
 MOST_TRIED = 160
-MOST_LINES_TRIED = 800
 _AS_NEAR = 0.02
 _MOST_OFFERED = 3
 _MOST_WITH_NAMES = 8
 
 
 @frozen
-class _Tried:
-    """What is left of the mistakes with a correction, or several that are as good; `gone` are the others' places."""
+class Tried:
+    """A mistake, by its number, with the corrections that mend it as well as each other, and all mistakes that go."""
 
     finding: int
     corrections: tuple[Correction, ...]
     gone: frozenset[int]
 
 
-def advised(text: str, judge: Judge, soon: Judge, kit: Collection[str] = ()) -> tuple[Finding, ...]:
-    """The mistakes that `judge` finds in a text, each with the corrections that mend it, where there are such.
-
-    `soon` finds no fewer, of which some may only seem so: the best is sought with it, and tried with `judge`. `kit` are
-    the names that need not be declared.
-    """
-    found = tuple(judge(text))
-    lines = re.split(r"\r\n|\r|\n", text)
-    tried = list(_tried(text, found, lines, (judge, soon), kit)) if found and len(lines) <= MOST_LINES_TRIED else []
+def with_advice(found: Sequence[Finding], tried: Iterable[Tried], lines: Sequence[str]) -> tuple[Finding, ...]:
+    """The mistakes of a text with their corrections; those that come only of another one go with it."""
     told = {index: attrs.evolve(finding, corrections=()) for index, finding in enumerate(found)}
-    for best in sorted(tried, key=lambda each: (-len(each.gone), each.finding)):
-        if best.finding in told:
-            told[best.finding] = _with(found[best.finding], best, lines, [found[at] for at in best.gone])
-            for at in best.gone - {best.finding}:
-                told.pop(at, None)
+    for best in not_of_others(tried):
+        gone = [found[at] for at in best.gone]
+        told[best.finding] = with_lines(found[best.finding], best.corrections, lines, gone)
+        for at in best.gone - {best.finding}:
+            told.pop(at, None)
     return tuple(sorted(told.values(), key=lambda finding: (finding.place.line, finding.place.column)))
 
 
-def _tried(
-    text: str, found: Sequence[Finding], lines: Sequence[str], judges: tuple[Judge, Judge], kit: Collection[str]
-) -> Iterator[_Tried]:
+def not_of_others(tried: Iterable[Tried]) -> Iterator[Tried]:
+    """Those that mend most first, without those whose mistake goes with another."""
+    gone = set[int]()
+    for best in sorted(tried, key=lambda each: (-len(each.gone), each.finding)):
+        if best.finding not in gone:
+            gone |= best.gone - {best.finding}
+            yield best
+
+
+def tried(
+    found: Sequence[Finding],
+    which: Iterable[int],
+    lines: Sequence[str],
+    judges: tuple[Judge, Judge],
+    kit: Collection[str],
+    all_of_them: bool = True,
+) -> Iterator[Tried]:
+    """The corrections that mend the mistakes of these numbers, one mistake after the other.
+
+    `judges` are what finds the mistakes of a text, and what soon finds no fewer, of which some may only seem so: the
+    best is sought with this, and tried with that. `kit` are the names that need not be declared. Not `all_of_them`:
+    the nearest that hold do, for that is quick.
+    """
     judge, soon = judges
-    left, seeming = MOST_TRIED, tuple(soon(text))
-    for index, finding in enumerate(found):
+    left, seeming = MOST_TRIED, tuple(soon("\n".join(lines)))
+
+    def hope(finding: Finding, correction: Correction) -> list[tuple[int, Correction]]:
+        nonlocal left
+        left -= 1
+        return _hope(finding, correction, seeming, soon(applied(lines, correction))) if left >= 0 else []
+
+    for index in which:
+        finding = found[index]
         ways = (finding.corrections, _spelled(finding, lines, kit), _with_the_name_too(finding, lines, soon, kit))
         for several in map(_once, ways):
-            hopeful = list[tuple[int, Correction]]()
+            hopeful, best = list[tuple[int, Correction]](), None
             for correction in several:
-                if left:
-                    left -= 1
-                    hopeful += _hope(finding, correction, seeming, soon(applied(lines, correction)))
-            best = _best(index, found, lines, judge, hopeful)
+                if hopeful and not all_of_them and not _as_near(correction, hopeful[0][1]):
+                    best = _best(index, found, lines, judge, hopeful)
+                    if best:
+                        break
+                    hopeful.clear()
+                hopeful += hope(finding, correction)
+            best = best or _best(index, found, lines, judge, hopeful)
             if best:
                 yield best
                 break
@@ -92,7 +112,7 @@ def _hope(
 
 def _best(
     index: int, found: Sequence[Finding], lines: Sequence[str], judge: Judge, hopeful: Sequence[tuple[int, Correction]]
-) -> _Tried | None:
+) -> Tried | None:
     """The corrections that mend most, and of those the nearest: the first that holds, and others that are as good."""
     first: tuple[frozenset[int], Correction] | None = None
     as_good: list[Correction] = []
@@ -100,11 +120,11 @@ def _best(
         if first and (len(as_good) == _MOST_OFFERED or not _as_near(correction, first[1])):
             break
         after = judge(applied(lines, correction))
-        gone = _gone(found, after, correction.place.line)
-        if index in gone and _is_sound(correction, after) and (first is None or gone == first[0]):
+        gone = gone_with(found, after, correction)
+        if index in gone and (first is None or gone == first[0]):
             first = first or (gone, correction)
             as_good.append(correction)
-    return _Tried(index, tuple(as_good), first[0]) if first else None
+    return Tried(index, tuple(as_good), first[0]) if first else None
 
 
 def _spelled(finding: Finding, lines: Sequence[str], kit: Collection[str]) -> Iterator[Correction]:
@@ -144,16 +164,16 @@ def _as_near(one: Correction, first: Correction) -> bool:
     return one.cost - first.cost <= _AS_NEAR and one.place == first.place
 
 
-def _gone(before: Sequence[Finding], after: Sequence[Finding], line: int) -> frozenset[int]:
-    """Which mistakes are no longer there after a correction of that line; none where there is a new one."""
+def gone_with(before: Sequence[Finding], after: Sequence[Finding], correction: Correction) -> frozenset[int]:
+    """Which mistakes are no longer there after a correction; none where there is a new one, or its line is wrong."""
     left = Counter(_about(finding) for finding in after)
     gone = set()
-    for index, finding in sorted(enumerate(before), key=lambda each: each[1].place.line == line):
+    for index, finding in sorted(enumerate(before), key=lambda each: each[1].place.line == correction.place.line):
         if left[_about(finding)]:
             left[_about(finding)] -= 1
         else:
             gone.add(index)
-    return frozenset() if +left else frozenset(gone)
+    return frozenset(gone) if not +left and _is_sound(correction, after) else frozenset()
 
 
 def _is_sound(correction: Correction, left: Sequence[Finding]) -> bool:
@@ -180,39 +200,3 @@ def applied(lines: Sequence[str], correction: Correction) -> str:
     end = next((number for number in headings if number > mine[-1]), len(lines))
     end -= end > at
     return "\n".join([*kept[:end], *new, *kept[end:]])
-
-
-def _with(finding: Finding, best: _Tried, lines: Sequence[str], gone: Sequence[Finding]) -> Finding:
-    """The finding as the correction sees it, with the line to write."""
-    first = best.corrections[0]
-    place = first.mark or finding.place
-    places = {each: None for one in gone for each in (one.place, *one.others)}
-    elsewhere = tuple(each for each in places if each.line != place.line) if first.mark else finding.others
-    return retold(
-        finding,
-        first.title,
-        _offered(best.corrections, lines[first.place.line - 1].strip()),
-        code=first.code or finding.code,
-        place=place,
-        others=elsewhere if first.place.line != finding.place.line else finding.others,
-        corrections=best.corrections,
-    )
-
-
-def _offered(corrections: Sequence[Correction], written: str) -> Value:
-    first = corrections[0]
-    if first.section:
-        places = listed((f"`{each.section}`" for each in corrections if each.line == first.line), "or")
-        if first.line == written:
-            return quoting(MOVE_IT, places=places)
-        return quoting("Move it to {places} and write: {line}", places=places, line=first.line)
-    if "\n" in first.line:
-        heading, below = first.line.split("\n")
-        hint = "Write `{heading}` on a line of its own, and below it: {line}"
-        return quoting(hint, heading=heading, line=below.strip())
-    if not first.sure:
-        return quoting("Take another word for it, or write: {line}", line=first.line)
-    if len(corrections) > 1 and not any(each.section or "\n" in each.line for each in corrections):
-        lines = listed((f"`{each.line}`" for each in corrections), "or")
-        return quoting("Write one of these: {lines}.", lines=lines)
-    return write(first.line)

@@ -11,8 +11,9 @@ import attrs
 
 from grammar.finding import Finding, retold
 from grammar.lines import decoded
-from grammar.mistakes.advice import MOVE_IT, advised
+from grammar.mistakes.first_ones import advised
 from grammar.mistakes.mistakes import OF_SECTIONS
+from grammar.mistakes.offered import MOVE_IT
 from grammar.parse import Reading, read
 from grammar.resolve import resolve
 from grammar.resolve.known import unknown_name

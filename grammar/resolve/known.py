@@ -20,6 +20,7 @@ _UNKNOWN = re.compile(r"Nothing here is called `(.+?)`")
 
 
 _NO_KIND = "G-area-kind"
+MOST_MEANT = 24  # wrong names of which it is sought what was meant: twice as many as are advised where there are more
 _NOTHING_KNOWN = ("G-twice", "G-name", "G-unknown", "G-unknown-kit", _NO_KIND)  # of what a line declares
 WithKnownNames = tuple[GameSheet, list[Finding]]
 _Meanings = tuple[tuple[str, Meaning], ...]
@@ -34,14 +35,18 @@ def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> WithK
         kept = []
         for line in lines:
             sentence = line.sentence
+            sought = len(findings) < MOST_MEANT
             wrong = [
                 attrs.evolve(each, corrections=names_meant(section, sentence, sentence.span, each.place, fixed))
+                if sought
+                else each
                 for each in name_findings(sentence, meanings)
             ]
             for finding in wrong:
-                before = findings.get(_about(finding))
+                about = _about(finding) if sought else str(finding.place)
+                before = findings.get(about)
                 others = (*before.others, finding.place) if before else ()
-                findings[_about(finding)] = attrs.evolve(before or finding, others=others)
+                findings[about] = attrs.evolve(before or finding, others=others)
             kept += [] if wrong else [line]
         return tuple(kept)
 

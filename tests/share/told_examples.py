@@ -141,6 +141,7 @@ def stopped_forecast() -> Said:
 
 TOLD: dict[str, Callable[[Path], Said]] = {
     "L-empty": lambda _: read("note: Nothing yet.\n"),
+    "L-later": lambda _: read(ROW.replace("play\n", "play\n" + "  players rol a ball\n" * 30)),
     "L-line": lambda _: read(ROW.replace("players stay", "players\u200b stay")),
     "L-long": lambda _: read(ROW + '  "Mind the wall."\n' * 1000),
     "L-many": lambda _: parse(ROW.replace("play\n", "play\n" + "  # blah\n" * 150)).findings,

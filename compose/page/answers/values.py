@@ -216,7 +216,10 @@ class Slip:
 
 @frozen
 class Looked:
-    """What was understood of a text: `more` mistakes than are told; the names it declares; it in its usual wording."""
+    """What was understood of a text: `more` mistakes than are told; the names it declares; it in its usual wording.
+
+    `later`: of the last of those told it is not worked out yet what to write instead.
+    """
 
     title: str
     slips: tuple[Slip, ...]
@@ -224,6 +227,7 @@ class Looked:
     names: tuple[str, ...]
     tidy: str
     more: int = 0
+    later: bool = False
 
 
 @frozen

@@ -37,7 +37,8 @@ def look(language: str, text: str) -> Looked:
     if len(data) > MOST_RULES_BYTES:
         title = wording.say("This is longer than a sheet may be.")
         return Looked("", (Slip(1, 1, 1, title, "", "", ""),), (), (), "")
-    found = [each for each in proofread(data, FILE, categories) if each.severity is Severity.ERROR]
+    told = proofread(data, FILE, categories)
+    found = [each for each in told if each.severity is Severity.ERROR]
     rules = parse_bytes(data, FILE).value
     game = resolve(rules.games[0], categories).value if rules and len(rules.games) == 1 else None
     if not found and game is None:
@@ -51,7 +52,8 @@ def look(language: str, text: str) -> Looked:
     tidy = format_file(rules) if rules and not found else ""
     understood = _understood(game, language) if game and not found else ()
     more = len(found) - len(slips)
-    return Looked(game.title if game else "", slips, understood, _names(game), tidy, more)
+    later = any(each.severity is not Severity.ERROR for each in told[: len(slips)])
+    return Looked(game.title if game else "", slips, understood, _names(game), tidy, more, later)
 
 
 def _slip(finding: Finding, lines: Sequence[str], language: str) -> Slip:
