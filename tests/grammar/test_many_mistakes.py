@@ -1,7 +1,7 @@
 """Sheets with about a hundred mistakes: told in time, and what is offered for the first of them holds.
 
 What is counted are lines that are resolved, not seconds, so that it is the same on every machine. How long each kind
-of sheet takes, `python -m tests.benchmarks.many_mistakes` says.
+of sheet takes, `python -m tests.benchmarks.hundred_mistakes` says.
 """
 
 from __future__ import annotations

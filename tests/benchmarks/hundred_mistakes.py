@@ -1,6 +1,6 @@
 """How long a sheet with a hundred mistakes takes to tell, of each kind, in seconds of the processor.
 
-Prints numbers, judges nothing. Run with `python -m tests.benchmarks.many_mistakes`. Aim: 1.5 s.
+Prints numbers, judges nothing. Run with `python -m tests.benchmarks.hundred_mistakes`. Aim: 1.5 s.
 """
 
 from __future__ import annotations
