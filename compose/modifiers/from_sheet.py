@@ -55,18 +55,19 @@ def modifier_of(sheet: ModifierSheet) -> Outcome[Modifier]:
 def _missing(
     sheet: ModifierSheet, heading: said.Heading | None, about: str, changes: tuple[Line, ...]
 ) -> Iterator[Finding]:
-    def missing(what: str, example: str) -> Finding:
+    def missing(what: str, nameless: str, example: str) -> Finding:
         hint = quoting("Add a line such as: {example}", example=example)
-        return mistake("M-missing", quoting(what, modifier=sheet.title), sheet.span, hint)
+        title = quoting(what, modifier=sheet.title) if sheet.title else quoting(nameless)
+        return mistake("M-missing", title, sheet.span, hint)
 
     if heading is None:
-        yield missing("The modifier `{modifier}` has no heading.", "heading task")
+        yield missing("The modifier `{modifier}` has no heading.", "The modifier has no heading.", "heading task")
     if not about:
-        yield missing(
-            "The modifier `{modifier}` does not say what it does.", 'about "Adds balls, so that more play at once."'
-        )
+        example = 'about "Adds balls, so that more play at once."'
+        named = "The modifier `{modifier}` does not say what it does."
+        yield missing(named, "The modifier does not say what it does.", example)
     if not changes:
-        yield missing("The modifier `{modifier}` changes nothing.", "add 2 balls")
+        yield missing("The modifier `{modifier}` changes nothing.", "The modifier changes nothing.", "add 2 balls")
 
 
 def _range(takes: said.Takes) -> Iterator[Finding]:

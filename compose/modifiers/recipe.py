@@ -78,10 +78,15 @@ def recipe_of(sheet: RemixSheet, modifiers: Mapping[str, Modifier]) -> Outcome[R
 
 def _base_findings(sheet: RemixSheet, bases: list[said.BasedOn]) -> Iterator[Finding]:
     if not bases:
-        title = quoting("The remix `{title}` does not say what it is based on.", title=sheet.title)
+        named, nameless = (
+            "The remix `{title}` does not say what it is based on.",
+            "The remix does not say what it is based on.",
+        )
+        title = quoting(named if sheet.title else nameless, title=sheet.title)
         yield mistake("M-base", title, sheet.span, 'Add a line such as: based on "Lantern Row"')
     for extra in bases[1:]:
-        title = quoting("The remix `{title}` has a second base.", title=sheet.title)
+        second = "The remix `{title}` has a second base." if sheet.title else "The remix has a second base."
+        title = quoting(second, title=sheet.title)
         hint = "Keep one; a remix of a remix is based on that remix."
         yield mistake("M-base", title, extra.span, hint, bases[0].span)
 

@@ -62,7 +62,12 @@ def _size_findings(told: ClassTold) -> Iterator[Finding]:
     size = told.pupils
     if size is None:
         yield _error(
-            quoting("The class `{title}` does not say how many pupils it has.", title=told.title),
+            quoting(
+                "The class `{title}` does not say how many pupils it has."
+                if told.title
+                else "The class does not say how many pupils it has.",
+                title=told.title,
+            ),
             told.span,
             "Add: class of 27",
         )

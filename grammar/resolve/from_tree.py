@@ -233,7 +233,9 @@ def _missing(sheet: GameSheet, lost: Sequence[LostLine]) -> list[Finding]:
         mistake(
             "G-missing",
             quoting(
-                "The game `{title}` has no {what} under `{section}`.",
+                "The game `{title}` has no {what} under `{section}`."
+                if sheet.title
+                else "The game has no {what} under `{section}`.",
                 title=sheet.title,
                 what=said(each.what),
                 section=each.section,
