@@ -229,17 +229,13 @@ def _may_follow(finding: Finding, lost: Sequence[LostLine], missing: Sequence[Lo
 
 
 def _missing(sheet: GameSheet, lost: Sequence[LostLine]) -> list[Finding]:
+    pattern = "The game has no {what} under `{section}`."
+    if sheet.title:
+        pattern = "The game `{title}` has no {what} under `{section}`."
     return [
         mistake(
             "G-missing",
-            quoting(
-                "The game `{title}` has no {what} under `{section}`."
-                if sheet.title
-                else "The game has no {what} under `{section}`.",
-                title=sheet.title,
-                what=said(each.what),
-                section=each.section,
-            ),
+            quoting(pattern, title=sheet.title, what=said(each.what), section=each.section),
             sheet.span,
             quoting('Add there a line such as "{example}".', example=each.example),
         )
