@@ -26,6 +26,8 @@ from compose.telling.wording import Wording
 from grammar.finding import NOT_PROVED
 from grammar.game import Game
 
+NEARLY_NONE = 0.005  # of the round: what is told as 0 %
+
 
 def quick(asked: Asked) -> Quick:
     """Sound or not, as far as a first look shows, and what changes."""
@@ -100,8 +102,9 @@ def odds(asked: Asked) -> Odds:
 
 def _waits(answer: Answer, wording: Wording) -> tuple[str, ...]:
     longest = answer.forecast.longest_wait if answer.forecast is not None else None
-    if longest is None:
-        return (wording.say("Nobody waits."),)
+    if longest is None:  # whoever has no turn yet stands in no queue, and plays not either
+        all_play = answer.numbers is not None and answer.numbers.idle.value < NEARLY_NONE
+        return (wording.say("Nobody waits."),) if all_play else ()
     usual, most = time_said(longest.mean.value, wording), time_said(longest.ninety.value, wording)
     return (
         wording.say(
