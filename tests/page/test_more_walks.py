@@ -169,6 +169,7 @@ def test_a_remix_is_given_away_from_the_lesson(served: Served, window: Browser, 
     """The screen says where the pack went, and only then."""
     page = opened(at(tabs, window, PHONE), served, "/remix/lantern-row?with=kick+instead")
     page.get_by_role("button", name="Put into the lesson").click()
+    page.wait_for_url("**/lesson")
     page.goto(f"{served.home}/share")
     expect(page.locator("[data-sent]")).to_be_hidden()
     page.get_by_label("Lantern Row Remix (from the lesson)").check()
