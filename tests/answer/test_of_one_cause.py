@@ -81,6 +81,15 @@ WRONG = {
             "when": "a mat is knocked: its side scores 1 point",
         },
     ),
+    "lives that nobody loses": (
+        "C-idle",
+        {
+            "alike": ", mirrored\n  each player has 2 lives",
+            "play": HIT,
+            "when": "a player is hit: play goes on",
+            "finish": "a side wins when the other side has no players in\n  after 6 min: more lives wins, else a draw",
+        },
+    ),
     "too high for points": ("N-too-high", TINS | {"when": "a tin is knocked: the roller's side scores 1 point"}),
     "too high to fall": (
         "N-too-high",

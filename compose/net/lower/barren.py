@@ -13,12 +13,12 @@ from grammar.core.play import AtPlayers, AtThing, Offer, Through
 from grammar.core.renaming import unlike
 from grammar.core.rules import Happening
 from grammar.core.success import success_of
-from grammar.core.values import Skill, Thing
+from grammar.core.values import SideId, Skill, Thing
 
 
 def barren_lines(builder: Builder) -> Iterator[Barren]:
     """What is rolled at what it cannot reach, with what would come of it; hits and touches of which nothing comes; and
-    what lies with one of several sides alone that are called alike."""
+    what lies with one of several sides alone that are called alike; and lives, for where nobody ever loses one."""
     play = builder.play
     for offer, attempt in play.tries:
         if attempt.skill in ON_THE_FLOOR and isinstance(attempt.aim, AtThing | Through):
@@ -33,6 +33,8 @@ def barren_lines(builder: Builder) -> Iterator[Barren]:
     for start in play.starts:
         if start.lines[0] in alone and isinstance(start.what, Thing):
             yield Barren(builder.core.lines[start.lines[0]].span, frozenset(_of_kind(builder, start.what)))
+    for each in play.lives:
+        yield Barren(builder.core.lines[each.lines[0]].span, frozenset(_with_lives(builder, each.who.side)))
     for line, offers in fruitless(builder.core).items():
         aims = (attempt.aim for offer in offers for attempt in offer.attempts)
         who = (one for aim in aims if isinstance(aim, AtPlayers) for one in aim.of)
@@ -43,6 +45,13 @@ def _places_of(builder: Builder, thing: Thing) -> Iterator[int]:
     """Where a thing stands or lies."""
     for number, place in enumerate(builder.places):
         if place.token == "target" and place.kind == thing.kind.key:
+            yield number
+
+
+def _with_lives(builder: Builder, side: SideId) -> Iterator[int]:
+    """Where players of a side stand by how many lives they have left."""
+    for number, place in enumerate(builder.places):
+        if place.side == side.key and place.lives is not None:
             yield number
 
 
