@@ -10,13 +10,13 @@ from pathlib import Path
 
 import pytest
 from advised import advices, helps, written
-from corpus import FILES
 from proofreading import judge_of
 from slips import KINDS, LETTERS, slips, spoiled_sheets, twice_in_a_line
 
 from grammar.format import format_file
 from grammar.parse import read
 from library import game_paths
+from tests.grammar.corpus import FILES
 
 SEED = 20
 SHEETS = 25

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 
-from corpus import FOLDER
 from proofreading import judge_of
+
+from tests.grammar.corpus import FOLDER
 
 
 def test_a_ball_that_whoever_is_touched_has_to_drop() -> None:

@@ -8,11 +8,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from corpus import FILES
 from proofreading import judge_of
 
 from grammar.reading import line_said
 from grammar.resolve.known import names_meant
+from tests.grammar.corpus import FILES
 
 WRONG = (
     "players rol a foam ball at the {name} of the other side",

@@ -99,7 +99,6 @@ def test_the_catalogue_says_nothing_else() -> None:
     assert sorted(id for _, id in catalogue(FOLDER / "sheets", "fr")[0] if id not in said) == []
 
 
-@pytest.mark.sample(60)
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_a_broken_sheet_is_told_in_french(path: Path) -> None:
     for found in mistakes(path):
