@@ -103,7 +103,7 @@ def numbers(value: Any) -> Any:
 
 def staged(sheet: GameSheet) -> Staged | None:
     """The sheet read; None where it is refused."""
-    game = resolve(sheet, library.kit_categories()).value
+    game = resolve(sheet, library.kit_categories(), weighed=False).value
     core = core_of(game, library.granted_sheet()).value if game is not None else None
     return Staged(game, core) if game is not None and core is not None else None
 
