@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +16,7 @@ from grammar.parse import parse
 from grammar.resolve import resolve
 from library.load import game_paths, kit_catalogue
 from library.records import Hall, KitItem
+from tests.interpreter.sheets import library_game as library_game
 
 Kit = Mapping[str, KitItem]
 NAMES = tuple(path.stem for path in game_paths())
@@ -31,13 +31,6 @@ def game_of(text: str, file: str = "test.rules") -> Game:
     outcome = resolve(read.value.games[0], catalogue)
     assert outcome.value is not None, [finding.title for finding in outcome.findings]
     return outcome.value
-
-
-@cache
-def library_game(name: str) -> Game:
-    """A game of the library by the name of its file."""
-    path = next(path for path in game_paths() if path.stem == name)
-    return game_of(path.read_text(encoding="utf-8"), path.name)
 
 
 def laid_out(game: Game) -> Floor:

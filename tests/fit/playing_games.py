@@ -15,6 +15,7 @@ from grammar.game import Game
 from grammar.parse import parse, parse_bytes
 from grammar.resolve import resolve
 from grammar.tree import GameSheet
+from tests.interpreter.sheets import library_game
 
 
 def game_in(text: str) -> Game:
@@ -33,12 +34,7 @@ def _resolved(sheet: GameSheet) -> Game:
 @cache
 def library_games() -> dict[str, Game]:
     """Every game of the library by the stem of its file."""
-    found = {}
-    for path in library.game_paths():
-        rules = parse_bytes(path.read_bytes(), path.name).value
-        assert rules is not None, path.name
-        found[path.stem] = _resolved(rules.games[0])
-    return found
+    return {path.stem: library_game(path.stem) for path in library.game_paths()}
 
 
 def modifier_named(name: str) -> Modifier:

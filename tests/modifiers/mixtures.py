@@ -18,6 +18,7 @@ from grammar.parse import parse, parse_bytes
 from grammar.resolve import resolve
 from grammar.sentences.base import Quantity
 from grammar.tree import GameSheet, RuleFile
+from tests.interpreter.sheets import library_game
 
 MOST_KEPT = 100
 ROW = """
@@ -95,12 +96,7 @@ def row() -> Game:
 @cache
 def library_games() -> dict[str, Game]:
     """Every game of the library by the stem of its file."""
-    found = {}
-    for path in library.game_paths():
-        rules = parse_bytes(path.read_bytes(), path.name).value
-        assert rules is not None, path.name
-        found[path.stem] = resolved(rules.games[0])
-    return found
+    return {path.stem: library_game(path.stem) for path in library.game_paths()}
 
 
 @cache
