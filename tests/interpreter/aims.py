@@ -23,7 +23,7 @@ class Target:
     """One aim: "target", "player", "ring", "line", "mate" or "way", with what is aimed at by its number.
 
     `concerned` is the side against which it goes, `sent` the side to whose half the ball flies. On a way `in_hand` goes
-    whoever has the ball of their side, from wherever they are.
+    whoever has the ball of their side, from wherever they are. A thing `of_nobody` is no side's.
     """
 
     what: str
@@ -35,6 +35,7 @@ class Target:
     spot: Spot | None = None
     carried_for_good: bool = False
     in_hand: bool = False
+    of_nobody: bool = False
 
 
 def targets(sheet: Sheet, sentence: attempting.Attempt, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
@@ -124,7 +125,7 @@ def _things(
         owner = board.things[number].owner
         ring = stuff.category == "ring" or isinstance(aim, attempting.AimThrough)
         concerned = against(sheet, owner, pupil.side)
-        yield Target("ring" if ring else "target", concerned, concerned, thing=number)
+        yield Target("ring" if ring else "target", concerned, concerned, thing=number, of_nobody=owner is None)
 
 
 def _lines(sheet: Sheet, phrase: Np, pupil: Pupil) -> Iterator[Target]:

@@ -109,7 +109,8 @@ def goal(sheet: Sheet, place: resting.RestingPlace, scene: Scene, sent: str | No
         return _back(sheet, place.where, scene)
     if isinstance(place, resting.RestInside):
         assert scene.deed is not None
-        return Spot("inside", AT, scene.deed.aim.concerned)  # whosever thing it went into
+        aim = scene.deed.aim  # whosever thing it went into
+        return Spot("inside", AT, None if aim.of_nobody else aim.concerned)
     if isinstance(place, ball.KeptBy):
         return goal(sheet, place.whom, scene, sent, rule)
     if isinstance(place, ball.RestToSide):
