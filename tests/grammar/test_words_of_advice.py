@@ -76,9 +76,9 @@ def test_a_name_that_is_declared_with_a_word_more_is_no_slip_of_another() -> Non
 
 
 def test_a_line_belongs_elsewhere_only_where_its_names_mean_something_there() -> None:
-    """Under another heading, `everybody has` would be no more a sentence than here."""
+    """Under another heading, `everybody` would be no more a side than here, where there are two."""
     (found,) = judge_of("nuts.rules")(SHEET.format(**{**SOUND, "finish": "after 10 min: everybody has lost"}))
-    assert found.code == "L-sentence" and "loses" in found.hint
+    assert found.code == "G-unknown" and "a side could stand here" in found.title and "The sides are" in found.hint
 
 
 @pytest.mark.parametrize("says", ["leave", "quit"])
