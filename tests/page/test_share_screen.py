@@ -48,7 +48,7 @@ def test_a_pack_goes_from_school_to_school_and_is_undone(desk: Desk, client: Tes
     page, sha = looked(client, desk, pack)
     assert "<h2>New</h2>" in page and "An invented school" in page
     assert "my-game" not in desk.sheets(), "looking takes nothing in"
-    assert "Taken in: 1 thing" in client.post("/share/take", data={"token": desk.token, "pack": sha}).text
+    assert "Taken in: 1 sheet" in client.post("/share/take", data={"token": desk.token, "pack": sha}).text
     assert desk.sheets()["my-game"].own
     again = looked(client, desk, pack)[0]
     assert "The same as yours" in again and "nothing that you do not have" in again

@@ -124,7 +124,7 @@ def take(call: Call) -> Reply:
     if outcome.value is None:
         return _again(call, in_words(outcome.findings[0], call.wording))
     kept = sum(bool(name) for _, name in outcome.value.kept)
-    return Go(address("/share", done=call.wording.counted(kept, "thing", "things")))
+    return Go(address("/share", done=call.wording.counted(kept, "sheet", "sheets")))
 
 
 def give(call: Call) -> Reply:

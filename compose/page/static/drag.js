@@ -1,17 +1,21 @@
-// What is dragged: a row to another place of its list, and a file onto the box that takes it.
+// What is dragged: a row to another place of its list, and a file onto the box that takes it, or beside it: there the
+// browser would leave the page for the file.
+const holdsFiles = (event) => [...event.dataTransfer.types].includes("Files");
+const box = (event) => (holdsFiles(event) ? document.querySelector("[data-drop]") : null);
+
 document.addEventListener("dragstart", (event) => {
   const item = event.target.closest?.("[data-order] > li");
   if (item) event.dataTransfer.setData("text/plain", String([...item.parentNode.children].indexOf(item)));
 });
 document.addEventListener("dragover", (event) => {
-  if (event.target.closest?.("[data-order] > li, [data-drop]")) event.preventDefault();
+  if (box(event) || event.target.closest?.("[data-order] > li")) event.preventDefault();
 });
 document.addEventListener("drop", (event) => {
-  const box = event.target.closest?.("[data-drop]");
-  if (box && event.dataTransfer.files.length) {
+  const takes = box(event);
+  if (takes) {
     event.preventDefault();
-    box.querySelector("input[type=file]").files = event.dataTransfer.files;
-    box.requestSubmit();
+    takes.querySelector("input[type=file]").files = event.dataTransfer.files;
+    takes.requestSubmit();
     return;
   }
   const item = event.target.closest?.("[data-order] > li");

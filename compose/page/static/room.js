@@ -40,6 +40,9 @@ function turned(id) {
   return [{ earlier: "later", later: "earlier", more: "less", less: "more" }[way], ...of].join("-");
 }
 
+// What a tap comes to stands at the top, and whoever tapped below would see nothing happen.
+const told = (part) => part.querySelector('[role="alert"], [role="status"]:not([hidden])');
+
 export function swap(page, next, typed) {
   const room = document.getElementById("room");
   const focus = document.activeElement && document.activeElement.id;
@@ -47,6 +50,7 @@ export function swap(page, next, typed) {
   const same = screen === place() && game(document) === game(page); // a game's other screens begin at their top
   screen = place();
   heldOver(room, next, same);
+  const [before, news] = [told(room)?.textContent, told(next)];
   open(next, opened(room));
   writtenOn(room, next, typed);
   document.title = page.title;
@@ -61,6 +65,7 @@ export function swap(page, next, typed) {
     if (again.tagName === "TEXTAREA") again.setSelectionRange(caret, caret);
   } else next.focus({ preventScroll: same });
   if (!same) window.scrollTo(0, 0);
+  else if (news && (news.role === "alert" || news.textContent !== before)) news.scrollIntoView({ block: "center" });
   const verdict = document.getElementById("verdict");
   says(verdict ? verdict.textContent : document.title.split(" · ")[0]);
 }
