@@ -229,5 +229,8 @@ def test_floor_for_each_player_is_that_of_the_court_without_what_nobody_enters()
 
 
 def test_library_games_leave_their_players_room() -> None:
+    """The usual room; in those for a small hall, where a whole class has no more, what is the least."""
     for stem in library_games():
-        assert not [each for each in fitted(stem).findings if each.code == "F-area" and "court" in each.title], stem
+        lack = [each for each in fitted(stem).findings if each.code == "F-area" and "court" in each.title]
+        small = "for a small hall" in library.game_paths()[0].with_name(f"{stem}.rules").read_text("utf-8")
+        assert not lack or (small and {each.severity for each in lack} == {Severity.NOTE}), stem
