@@ -45,7 +45,7 @@ def test_innings_are_of_two_sides(parts: str, others: tuple[str, str], tmp_path:
         assert ("even number" in told) == (parts == "3 innings")
 
 
-@pytest.mark.parametrize("line", ["all move on every round", "all move on every 3 min", "guards change every 3 min"])
+@pytest.mark.parametrize("line", ["all move on every round", "all move on every 2 min", "guards change every 2 min"])
 def test_whole_sides_move_on_by_twos(line: str, tmp_path: Path) -> None:
     told = understood(tmp_path, THREE, line, "both at once: a draw")
     assert "whole sides take turns" in told and "All have the same task" not in told
