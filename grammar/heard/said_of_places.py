@@ -39,6 +39,9 @@ _SAFE = re.compile(rf"(?:players|runners|everyone|everybody|you|whoever is|[\w-]
 _MAY_SAY = re.compile(  # asked of every line
     r"\bno(?:body|t)?\b|\bno one\b|n['’]t\b|\bonly\b|\bsafe\b|\bat most\b", re.IGNORECASE
 )
+_LONGER = re.compile(r"\b(?:longer|more) than\b", re.IGNORECASE)
+_TIME_ALONE = re.compile(r"at most \d+(?:\.\d+)? (?:s|min) there")
+_SAFE_THERE = re.compile(r"\bis (?:touched|hit) there", re.IGNORECASE)
 _CHASED = re.compile(r"\b(?:touch|tag|chase|catch)\w* ", re.IGNORECASE)
 _ONLY = re.compile(
     r"only (?:the )?(?P<who>[\w-]+(?: (?!may\b|can\b)[\w-]+)?) (?:(?:may|can) )?"
@@ -57,6 +60,7 @@ def with_rules_at_places(
     taken: set[TextLine] = set()
     rules = [line for name, _, body in sections if name in ("space", "play", "when") for line in body]
     chased = any(_CHASED.search(line.text) for line in rules)
+    rules.sort(key=lambda line: bool(_LONGER.search(line.text)))  # for how long comes after who is safe there
     for line in rules if placed else ():
         if not _MAY_SAY.search(line.text) or (line in placed and ":" in line.text):
             continue
@@ -66,6 +70,8 @@ def with_rules_at_places(
         if said is None or area is None or is_sentence("play", line):
             continue
         before = moved.get(area, area)
+        if _TIME_ALONE.fullmatch(said[1]) and not _SAFE_THERE.search(before.text):
+            continue  # of no other place is a time read, and that is told at the line that says it
         joined = before if _says(before, said[1]) else attrs.evolve(before, text=f"{before.text}, {said[1]}")
         if is_sentence("space", joined):
             moved[area] = joined

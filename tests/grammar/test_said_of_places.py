@@ -34,8 +34,8 @@ SAID = [
     (CHASE, "players may not enter the reed strip", "reed strip: 1 m deep, before each back line, nobody enters there"),
     (CHASE, "at most two players fit in the camp, for at most ten seconds",
      "camp base: 2 m deep, before each back line, at most 2 players there, at most 10 s there"),
-    (CHASE, "nobody may stay in the camp longer than 10 seconds",
-     "camp base: 2 m deep, before each back line, at most 10 s there"),
+    (CHASE, "nobody may stay in the camp longer than 10 seconds\n  no tagging in the camp",
+     "camp base: 2 m deep, before each back line, nobody is touched there, at most 10 s there"),
     (THROW, "only north players may enter the reed strip",
      "reed strip: 1 m deep, before each back line, only north players enter there"),
 ]  # fmt: skip
@@ -50,7 +50,10 @@ def test_it_stands_with_the_place(play: str, rule: str, area: str) -> None:
     assert [line.sentence.words() for line in game.lines("play")] == [play]
 
 
-@pytest.mark.parametrize("rule", ["nobody may stand in the swamp", "nobody sings in their camp"])
+# The last: for how long is read of a place where somebody is safe alone, and is told at the line that says it.
+@pytest.mark.parametrize(
+    "rule", ["nobody may stand in the swamp", "nobody sings in their camp", "nobody may stay in the camp more than 9 s"]
+)
 def test_what_is_said_of_no_place_is_refused(rule: str) -> None:
     outcome = parse(SHEET.format(play=CHASE, rule=rule))
     assert outcome.value is None and outcome.findings
