@@ -20,7 +20,6 @@ from tests.grammar.corpus import FILES, expected_number, message, mistakes
 every_file = pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 
 
-@pytest.mark.sample(80)
 @every_file
 def test_message_is_the_pinned_one(path: Path, pinned: Callable[[str, Path], None]) -> None:
     pinned(message(mistakes(path), path), path.with_suffix(".txt"))
