@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 
 from grammar.core.declared import AreaKind
 from grammar.core.game import Core
-from grammar.frozen import frozen
+from grammar.core.skills import FLYING, WITH_A_BALL
+from grammar.frozen import evolve, frozen
 from library import KitItem
+
+_ON_THE_FLOOR = re.compile(
+    r"\bballs? (?:must |may only |always )?(?:stay|roll|remain|travel|go|are kept)s? (?:\w+ ){0,2}(?:on|along) the "
+    r"(?:floor|ground)\b",
+    re.I,
+)
 
 
 @frozen
 class Caution:
     """A text of an author or of the kit; `things` are those it is of, as the sheet or the kit calls several of them,
-    none where the author speaks for the whole game."""
+    none where the author speaks for the whole game. `overtaken`: it says that balls stay on the floor, and they fly."""
 
     text: str
     things: tuple[str, ...] = ()
+    overtaken: bool = False
 
 
 def cautions_of(core: Core, stand_ins: Iterable[str], kit: Mapping[str, KitItem]) -> tuple[Caution, ...]:
@@ -24,15 +33,25 @@ def cautions_of(core: Core, stand_ins: Iterable[str], kit: Mapping[str, KitItem]
     benches. What is said of several things is said once."""
     own = dict.fromkeys((*core.told.care, *core.told.cautions))
     things = _things(core, stand_ins, kit)
-    return (*map(Caution, own), *together(Caution(item.caution, (called,)) for called, item in things if item.caution))
+    fly = _all_fly(core)
+    said = (Caution(text, overtaken=fly and _ON_THE_FLOOR.search(text) is not None) for text in own)
+    return (*said, *together(Caution(item.caution, (called,)) for called, item in things if item.caution))
 
 
 def together(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     """Each text once, with all things of which it is said."""
-    found: dict[str, dict[str, None]] = {}
+    found: dict[str, Caution] = {}
     for each in cautions:
-        found.setdefault(each.text, {}).update(dict.fromkeys(each.things))
-    return tuple(Caution(text, tuple(things)) for text, things in found.items())
+        before = found.get(each.text, each)
+        things = tuple(dict.fromkeys((*before.things, *each.things)))
+        found[each.text] = evolve(each, things=things, overtaken=before.overtaken and each.overtaken)
+    return tuple(found.values())
+
+
+def _all_fly(core: Core) -> bool:
+    """Whether there are balls that are sent, and none of them along the floor."""
+    flights = {each.skill in FLYING for each in core.play.attempts if each.skill in WITH_A_BALL}
+    return flights == {True}
 
 
 def _things(core: Core, stand_ins: Iterable[str], kit: Mapping[str, KitItem]) -> Iterator[tuple[str, KitItem]]:

@@ -16,6 +16,8 @@ def cautions_told(cautions: Iterable[Caution], wording: Wording = ENGLISH) -> tu
 
 def _told(caution: Caution, wording: Wording) -> str:
     said = wording.author(caution.text)
+    if caution.overtaken:
+        return wording.say("{words} (said of balls on the floor: here they fly)", words=said.removesuffix("."))
     if not caution.things:
         return said
     names = wording.listed(wording.named(each) for each in caution.things)
