@@ -93,6 +93,7 @@ def test_a_lesson_of_several_games_has_benches_bibs_and_tape() -> None:
     kit = lesson_card(table, "Monday").section("Kit of the whole lesson")
     assert kit is not None
     assert "3 benches (Harvest Kettles: 3, Burr Toss: 1)" in kit.lines
+    assert "10 lanterns, like a plastic pin (Lantern Row: 10)" in kit.lines
     assert kit.lines[-2:] == ("Bibs or bands to tell the sides apart", "Tape or cones to mark the lines")
 
 

@@ -25,9 +25,11 @@ from compose.telling.care import with_cautions
 from compose.telling.cautions import cautions_told
 from compose.telling.for_class import team_lines
 from compose.telling.french import joined
+from compose.telling.kit import likeness_told
 from compose.telling.needed import instead_told, kit_lines, stand_in_lines, unlisted_of_all
 from compose.telling.rules import rules_of
 from compose.telling.sentences import sentence
+from compose.telling.voice import Voice
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import Odd
 from grammar.core.game import Core
@@ -131,7 +133,17 @@ def _kit(table: LessonTable, each: KitShared, wording: Wording) -> str:
         for one, count, (single, many) in zip(table.games, each.by_game, each.names, strict=True)
         if count
     ]
-    return f"{number} ({', '.join(used)})"
+    return f"{number}{_likeness(table, each, wording)} ({', '.join(used)})"
+
+
+def _likeness(table: LessonTable, each: KitShared, wording: Wording) -> str:
+    """Of which thing of the cupboard something is that is called by a name of its game's own: ", like a cone"."""
+    if each.name[0] == each.line.like:
+        return ""
+    called = zip(table.games, (names[0] for names in each.names), strict=True)
+    core, own = next((resolved(one.game), name) for one, name in called if name)
+    kind = next(kind for kind in core.play.kinds if kind.id.key == own)
+    return "".join(f", {like}" for like in likeness_told(Voice(core, wording), kind, each.most))
 
 
 def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
