@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Union
 
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.skills import SKILL_WORDS, WITH_A_BALL, Skill
 from grammar.frozen import frozen
 from grammar.words import plural

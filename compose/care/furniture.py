@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.care.scene import Scene
+from grammar.core.area_kind import AreaKind
 from grammar.core.coming_back import waited_at
-from grammar.core.declared import AreaKind
 from grammar.core.values import Skill
 from grammar.finding import Finding
 from grammar.said import Listed, said

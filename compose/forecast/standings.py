@@ -9,7 +9,7 @@ from compose.forecast.course import SURE, Course, Figure
 from compose.forecast.taking_part import SENT_TO, sides_that_catch, taking_part
 from compose.net.match import Match
 from compose.net.net import Net, Place
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.values import Presence
 from grammar.frozen import frozen
 

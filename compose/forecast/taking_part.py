@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from compose.check.condition import places_read
 from compose.net.net import Move, Net, Reaction, Transition
 from compose.net.told import Ticked, Tried
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.rules import Go, Person, Result, Swap
 from grammar.core.values import PLAIN, At, Presence, without_load
 

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping
 from compose.modifiers.changes.events import has_rule_for
 from compose.modifiers.modifier import Modifier, does_not_fit
 from compose.staging.resolved import resolved
-from grammar.core.declared import Area, AreaKind, Cut, Kind, Role, Side, Track
+from grammar.core.area_kind import AreaKind
+from grammar.core.declared import Area, Cut, Kind, Role, Side, Track
 from grammar.core.game import Core
 from grammar.core.rules import Add
 from grammar.core.values import Landmark, Skill, Sort

@@ -20,7 +20,7 @@ from compose.net.duties import Duty
 from compose.net.match import ONE_ROUND, Match
 from compose.net.schedule import Schedule
 from compose.net.told import Effects, Ended, Followed, Happened
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.rules import Result
 from grammar.core.values import At, KindId, Laden, OnStep, Posture, Presence, Skill
 from grammar.frozen import field, frozen

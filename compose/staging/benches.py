@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from compose.staging.cupboard import KitRow
 from compose.staging.floor.areas import benches_in
 from compose.staging.resolved import resolved
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.game import Game, GameKit
 from library import KitItem
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.game import Core
 from grammar.core.skills import FLYING, WITH_A_BALL
 from grammar.frozen import evolve, frozen

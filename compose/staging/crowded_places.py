@@ -13,7 +13,8 @@ from compose.staging.floor.values import FloorArea, Rectangle
 from compose.staging.found import warning
 from compose.staging.resolved import resolved
 from compose.staging.where import of_areas, of_court
-from grammar.core.declared import AreaKind, Doing
+from grammar.core.area_kind import AreaKind
+from grammar.core.declared import Doing
 from grammar.core.game import Play
 from grammar.core.play import Home
 from grammar.core.values import AreaId, Population, SideId

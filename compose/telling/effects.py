@@ -11,8 +11,8 @@ from compose.telling.points import points_told
 from compose.telling.services import waiting
 from compose.telling.sets import STANDS, several_told
 from compose.telling.side_voice import Subject
+from grammar.core.area_kind import AreaKind
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
-from grammar.core.declared import AreaKind
 from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
 from grammar.core.play import Turn, Waiting

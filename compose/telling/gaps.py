@@ -11,8 +11,8 @@ from compose.telling.owners import home_of
 from compose.telling.topics import Topic
 from compose.telling.unfetched import nobody_fetches
 from compose.telling.voice import Voice
+from grammar.core.area_kind import AreaKind
 from grammar.core.coming_back import waited_at
-from grammar.core.declared import AreaKind
 from grammar.core.guards import Row, ThingsAt, counts_in
 from grammar.core.play import Along, Fetch, Free, PickUp, StandUp, Who
 from grammar.core.rules import Go, PutOnStep, Shift, Swap

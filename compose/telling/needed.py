@@ -12,7 +12,7 @@ from compose.telling.french import joined
 from compose.telling.kit import for_each_told, likeness_told
 from compose.telling.voice import Voice
 from compose.telling.wording import ENGLISH, Wording
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.values import KindId, SideId
 from grammar.game import GameKit
 from library import kit_names

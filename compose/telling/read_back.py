@@ -27,22 +27,11 @@ from compose.telling.wording import Wording
 from grammar.core.begin_points import BeginPoints
 from grammar.core.declared import Area, Court, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, EndPoints, Match, Tie
+from grammar.core.factor import Factor
 from grammar.core.game import Choice, Core, Line
 from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.lives import Lives
-from grammar.core.play import (
-    ComeBack,
-    Factor,
-    Fetch,
-    Free,
-    Guarding,
-    Hold,
-    Home,
-    Offer,
-    PointsCount,
-    StandUp,
-    Unfetched,
-)
+from grammar.core.play import ComeBack, Fetch, Free, Guarding, Hold, Home, Offer, PointsCount, StandUp, Unfetched
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking

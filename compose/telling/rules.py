@@ -14,7 +14,7 @@ from compose.telling.sentences import sentence, told_sentence
 from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.ends import Best, Most, Won
 from grammar.core.game import Core
 from grammar.frozen import frozen

@@ -10,19 +10,8 @@ from attrs import evolve
 
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.play import (
-    ComeBack,
-    Factor,
-    Fetch,
-    Free,
-    Guarding,
-    Hold,
-    Of,
-    StandUp,
-    Turn,
-    Waiting,
-    Who,
-)
+from grammar.core.factor import Factor, Of
+from grammar.core.play import ComeBack, Fetch, Free, Guarding, Hold, StandUp, Turn, Waiting, Who
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Teacher, without_load
 

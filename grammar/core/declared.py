@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
+from grammar.core.area_kind import AreaKind
 from grammar.core.play import Lines
 from grammar.core.values import (
     AreaId,
@@ -42,18 +43,6 @@ class Court:
     cut: Cut
     lines: Lines = field(eq=False, default=())
     halved: bool = field(eq=False, default=False)
-
-
-class AreaKind(Enum):
-    """What an area is; who waits in a queue keeps their order."""
-
-    STRIP = "strip"
-    ZONE = "zone"
-    BENCH = "bench"
-    QUEUE = "queue"
-    BASE = "base"
-    CIRCLE = "circle"
-    MARK = "mark"
 
 
 STOOD_ON = frozenset(AreaKind(word) for word in base.STOOD_ON)

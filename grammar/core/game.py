@@ -8,12 +8,12 @@ from typing import Any
 from grammar.core.begin_points import BeginPoints
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, EndPoints, Match, Tie
+from grammar.core.factor import Factor
 from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.lives import Lives
 from grammar.core.play import (
     Attempt,
     AtThing,
-    Factor,
     Guarding,
     Hold,
     Home,

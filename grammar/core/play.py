@@ -223,20 +223,6 @@ class Guarding:
     lines: Lines = field(eq=False)
 
 
-class Of(Enum):  # what a factor is on
-    SUCCESS = "success"
-    TIME = "time"
-
-
-@frozen
-class Factor:
-    """All attempts succeed so much as often, or take so much as long."""
-
-    of: Of
-    by: Fraction
-    lines: Lines = field(eq=False)
-
-
 @frozen
 class PointsCount:
     """While a guard holds, all points that are won count so many times."""

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
+from grammar.core.area_kind import AreaKind
 from grammar.heard.saying import WHAT, Saying, saying
-from grammar.meanings import AREA_KINDS
 from grammar.words import singulars
 
 _SIDES = {"2": "north and south", "3": "red, blue and green", "4": "red, blue, green and yellow"}
@@ -23,7 +23,7 @@ def _role(match: re.Match[str]) -> str:
 def _spread(match: re.Match[str]) -> str:
     """Places of one sort: "4 islands on the court, 2 m deep"."""
     called = next(iter(singulars(match["what"])), match["what"])
-    kind = "" if called.split()[-1] in AREA_KINDS else " base"
+    kind = "" if called.split()[-1] in {kind.value for kind in AreaKind} else " base"
     deep = f"{match['deep']} deep, " if match["deep"] else ""
     return f"{called}{kind}: {deep}in {match['number']} places on the court"
 

@@ -28,7 +28,7 @@ from compose.net.net import (
     Shift,
     Transition,
 )
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.values import SHARED, AreaId, At, Presence, SideId, Spot
 from grammar.span import Span
 from tests.check.worded import Named, worded

@@ -18,7 +18,7 @@ from compose.staging.floor.areas import USUAL_DEPTH_M
 from compose.telling.attempts import DOING
 from compose.telling.moves import THROWN
 from compose.telling.wording import languages, wording_of
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.skills import SKILL_WORDS, WITH_A_BALL, Skill
 from grammar.language import GRAMMAR_FILE
 from grammar.mistakes.examples import PAGE

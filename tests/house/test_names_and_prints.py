@@ -28,9 +28,10 @@ def test_module_names_say_something() -> None:
 
 
 def test_test_modules_have_names_of_their_own() -> None:
-    """Tests are no packages (tests/library would hide the library), so their names must differ."""
+    """Tests are no packages (tests/library would hide the library), so their names must differ, but for what pytest
+    itself looks for in each folder."""
     assert not [path for path in modules_of_tests() if path.name == "__init__.py"]
-    names = Counter(path.stem for path in modules_of_tests())
+    names = Counter(path.stem for path in modules_of_tests() if path.stem != "conftest")
     assert not [name for name, times in names.items() if times > 1]
 
 

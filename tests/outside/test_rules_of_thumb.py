@@ -20,7 +20,7 @@ from compose.staging.resolved import resolved
 from compose.staging.staging import stage
 from compose.staging.teams import teams_of
 from compose.terminal.typed.finding_games import game
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.game import Play
 from grammar.core.guards import Compare, Either, Every, PlayersAt, Points, Relation
 from grammar.core.rules import AllHold

@@ -24,7 +24,7 @@ from compose.check.witness import line_of_play
 from compose.net.net import Move, Net, Place, Rule, Transition
 from compose.net.on_the_way import taken_about
 from compose.net.told import Fetched, Ticked
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.values import SHARED, AreaId, At, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
@@ -147,6 +147,7 @@ def _uses(transition: Transition, place: int) -> bool:
 
 
 def finding_of(study: Study, alike: list[Stranding]) -> Found:
+    """One finding for all that is stranded alike, with the first place and situation of them."""
     first = alike[0]
     states = first.states
     state = int(states[0])

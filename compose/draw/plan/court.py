@@ -13,7 +13,7 @@ from compose.draw.signs.palette import DARK, FAINT, MIDDLE, PALE, WHITE
 from compose.draw.signs.shapes import Disc, Ink, Label, Lines, Shape, dashed, hatch, rectangle
 from compose.staging.floor.values import FloorArea, Rectangle
 from compose.telling.french import side_label
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 
 
 def draw_court(sheet: Sheet) -> None:

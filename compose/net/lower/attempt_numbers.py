@@ -15,9 +15,10 @@ from compose.net.lower.tokens import how_many, in_play
 from compose.net.lower.unread import grows
 from compose.net.outcome import Moment
 from compose.staging.floor.distance import reach, run_m
+from grammar.core.factor import Of
 from grammar.core.game import Play
 from grammar.core.limits import Valid, counts_by_bounce
-from grammar.core.play import Aim, AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
+from grammar.core.play import Aim, AtPlayers, AtThing, Guarding, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
 from grammar.core.skills import BOUNCING
 from grammar.core.values import At, KindId, OnStep, Skill

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from compose.net.lower.builder import Builder
 from compose.net.lower.lives import left_at, lives_at
 from compose.net.net import Place
-from grammar.core.declared import AreaKind, Per
+from grammar.core.area_kind import AreaKind
+from grammar.core.declared import Per
 from grammar.core.game import Play
 from grammar.core.guards import BallsAt
 from grammar.core.play import Along

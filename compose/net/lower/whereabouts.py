@@ -9,7 +9,8 @@ from compose.staging.floor.floor import ground_of
 from compose.staging.floor.ground import Ground
 from compose.staging.floor.homes import floors_of
 from compose.staging.floor.regions import regions
-from grammar.core.declared import AreaKind, Doing
+from grammar.core.area_kind import AreaKind
+from grammar.core.declared import Doing
 from grammar.core.fouls import Fouled
 from grammar.core.game import Play
 from grammar.core.lives import LastLife

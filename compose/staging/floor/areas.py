@@ -11,7 +11,8 @@ from compose.staging.floor.ground import GAP_M, Ground, Region
 from compose.staging.floor.regions import everywhere, regions
 from compose.staging.floor.spread import spread
 from compose.staging.floor.values import FloorArea, Rectangle
-from grammar.core.declared import Area, AreaKind
+from grammar.core.area_kind import AreaKind
+from grammar.core.declared import Area
 from grammar.core.game import Play
 from grammar.core.values import SHARED, Landmark, Part, Population, SideId, Spot
 

@@ -18,7 +18,8 @@ from compose.staging.floor.players import PLAYER, player_batches
 from compose.staging.floor.spread import room, spread, tries
 from compose.staging.floor.tracks import track_on
 from compose.staging.floor.values import KEPT_OFF, Floor, FloorArea, FloorItem, Half, Rectangle
-from grammar.core.declared import STOOD_ON, AreaKind, Doing
+from grammar.core.area_kind import AreaKind
+from grammar.core.declared import STOOD_ON, Doing
 from grammar.core.game import Core, Play
 from grammar.core.values import Part, SideId, Spread
 

@@ -9,10 +9,11 @@ from functools import partial
 from grammar.core.begin_points import BeginPoints
 from grammar.core.declared import Cut
 from grammar.core.ends import Bell, End, EndPoints, Tie
+from grammar.core.factor import Factor
 from grammar.core.game import Choice, Core, Facts, Play
 from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.nothing_else import with_nothing_else
-from grammar.core.play import ComeBack, Factor, Fetch, Free, Guarding, Hold, Offer, PointsCount, StandUp, Unfetched
+from grammar.core.play import ComeBack, Fetch, Free, Guarding, Hold, Offer, PointsCount, StandUp, Unfetched
 from grammar.core.precedence import asked_first
 from grammar.core.reading.doings import DOINGS
 from grammar.core.reading.events.crossing import sent_over

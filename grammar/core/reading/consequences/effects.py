@@ -7,8 +7,8 @@ from typing import assert_never
 
 from attrs import evolve
 
+from grammar.core.area_kind import AreaKind
 from grammar.core.clock import AtTime
-from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.consequences.each_plays import of_its_owner, of_whoever_did_it, others_of_doer
 from grammar.core.reading.consequences.loads import gone_back, sent_load, set_down

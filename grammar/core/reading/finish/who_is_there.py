@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.core.declared import AreaKind
+from grammar.core.area_kind import AreaKind
 from grammar.core.game import Core
 from grammar.core.guards import PlayersAt, counts_in
 from grammar.core.rules import Go, Rule

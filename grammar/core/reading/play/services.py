@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.declared import Cut
-from grammar.core.play import Factor, Fetch, Hold, Home, Of, StandUp, Unfetched, Who
+from grammar.core.factor import Factor, Of
+from grammar.core.play import Fetch, Hold, Home, StandUp, Unfetched, Who
 from grammar.core.reading.phrases.aims import spoken_of
 from grammar.core.reading.phrases.clock import read_wait
 from grammar.core.reading.phrases.going_back import back_to

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.area_kinds import kind_of
-from grammar.core.declared import Area, AreaKind, Doing, Room
+from grammar.core.area_kind import AreaKind
+from grammar.core.declared import Area, Doing, Room
 from grammar.core.reading.set_up.for_all import is_for_all
 from grammar.core.reading.sheet.reader import Reader, metres, seconds
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
