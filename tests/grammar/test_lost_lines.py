@@ -137,7 +137,7 @@ SENSELESS = {
     ),
     "finish": ("the other side wins when it has 3 points", "the first side to 4 points wins"),
 }
-DRAWN = 8
+DRAWN = 16
 TOLD_AT_ONCE = 0.75  # the others may be none, were the broken lines there
 
 

@@ -218,4 +218,4 @@ def _method(forecast: Forecast, speech: Speech) -> Iterator[str]:
     if idle:
         yield say("A wait that the end of the round cuts off counts as ended there.")
     if any(math.isfinite(each.longest) for each in forecast.waits):
-        yield say("Waits of a fixed time are told as they are; for all other numbers that time is only their mean.")
+        yield say("A fixed wait is told as it is; all other numbers take it for a mean.")
