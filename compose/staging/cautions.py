@@ -21,11 +21,17 @@ _ON_THE_FLOOR = re.compile(
 @frozen
 class Caution:
     """A text of an author or of the kit; `things` are those it is of, as the sheet or the kit calls several of them,
-    none where the author speaks for the whole game. `overtaken`: it says that balls stay on the floor, and they fly."""
+    none where the author speaks for the whole game. `overtaken` are the clauses, by their number, that say that balls
+    stay on the floor where all of them fly now."""
 
     text: str
     things: tuple[str, ...] = ()
-    overtaken: bool = False
+    overtaken: tuple[int, ...] = ()
+
+
+def clauses(text: str) -> list[str]:
+    """What a text says one after the other, between semicolons."""
+    return re.split(r"\s*;\s*", text)
 
 
 def cautions_of(core: Core, stand_ins: Iterable[str], kit: Mapping[str, KitItem]) -> tuple[Caution, ...]:
@@ -34,7 +40,7 @@ def cautions_of(core: Core, stand_ins: Iterable[str], kit: Mapping[str, KitItem]
     own = dict.fromkeys((*core.told.care, *core.told.cautions))
     things = _things(core, stand_ins, kit)
     fly = _all_fly(core)
-    said = (Caution(text, overtaken=fly and _ON_THE_FLOOR.search(text) is not None) for text in own)
+    said = (Caution(text, overtaken=_of_the_floor(text) if fly else ()) for text in own)
     return (*said, *together(Caution(item.caution, (called,)) for called, item in things if item.caution))
 
 
@@ -44,8 +50,12 @@ def together(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     for each in cautions:
         before = found.get(each.text, each)
         things = tuple(dict.fromkeys((*before.things, *each.things)))
-        found[each.text] = evolve(each, things=things, overtaken=before.overtaken and each.overtaken)
+        found[each.text] = evolve(before if each.overtaken else each, things=things)
     return tuple(found.values())
+
+
+def _of_the_floor(text: str) -> tuple[int, ...]:
+    return tuple(number for number, clause in enumerate(clauses(text)) if _ON_THE_FLOOR.search(clause))
 
 
 def _all_fly(core: Core) -> bool:
