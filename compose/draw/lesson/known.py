@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from compose.answer.answer import Answer, to_mend
+from compose.answer.answer import Answer, not_proved, to_mend
 from compose.draw.card.proof import check_lines
 from compose.telling.wording import Wording
 
 
 def known_line(title: str, answer: Answer, wording: Wording) -> str:
-    """The game, how it was looked at, and what is to mend: how many things, and the gravest of them by name."""
+    """The game, how it was looked at, and what is to mend: how many things, and the gravest of them by name; then how
+    much more there is to know."""
     colon = wording.say(":")
     how, *which = check_lines(answer, wording)
     sentences = [how, *which] if to_mend(answer.findings) else [how]
+    more = len(answer.findings) - len(to_mend(answer.findings)) - len(not_proved(answer.findings))
+    if more:
+        things = wording.counted(more, "thing", "things")
+        sentences.append(wording.say("{things} more to know: see check and forecast.", things=things))
     return f"{title}{colon} {' '.join(each.rstrip('.') + '.' for each in sentences)}"
