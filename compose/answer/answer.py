@@ -10,6 +10,7 @@ from compose.answer.staged import Staged
 from compose.care.of_staging import care_of
 from compose.check import Facts, StateSpace
 from compose.net.match import Match
+from compose.telling.wording import Wording
 from grammar.finding import NOT_PROVED, Finding, Severity
 from grammar.frozen import frozen
 
@@ -131,3 +132,10 @@ def to_mend(findings: Sequence[Finding]) -> tuple[Finding, ...]:
 def not_proved(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     """The findings that say that not all was looked at."""
     return tuple(each for each in findings if each.code in NOT_PROVED)
+
+
+def more_to_know(findings: Sequence[Finding], wording: Wording) -> str:
+    """How much there is to know besides what is to mend and how far a look went; "" where there is nothing."""
+    more = len(findings) - len(to_mend(findings)) - len(not_proved(findings))
+    things = wording.counted(more, "thing", "things")
+    return wording.say("{things} more to know: see check and forecast.", things=things) if more else ""

@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
-from compose.answer.answer import CARE, CLASS, FORECAST, PROVED, Answer, not_proved, to_mend
+from compose.answer.answer import CARE, CLASS, FORECAST, PROVED, Answer, more_to_know, not_proved, to_mend
 from compose.care.scene import LAST_WORD
 from compose.net.net import Net
 from compose.staging.resolved import resolved
@@ -71,10 +71,8 @@ def say_in_short(answer: Answer, wording: Wording = ENGLISH) -> None:
     mend = (*to_mend(findings), *not_proved(findings))
     say_findings(mend, wording=wording)
     say(textwrap.fill(_verdict(answer, findings, wording), WIDTH))
-    more = len(findings) - len(mend)
-    if more:
-        things = wording.counted(more, "thing", "things")
-        say(wording.say("{things} more to know: see check and forecast.", things=things))
+    if more := more_to_know(findings, wording):
+        say(more)
 
 
 def say_care(answer: Answer, wording: Wording = ENGLISH) -> None:

@@ -8,6 +8,7 @@ from difflib import SequenceMatcher
 
 import attrs
 
+from grammar.belonging import sentences_of
 from grammar.finding import Finding, retold
 from grammar.heard.heard import otherwise
 from grammar.heard.words import in_words_of_the_language
@@ -43,7 +44,7 @@ def guessed(
     ways = tuple(otherwise(section, read.text, reader.names.every))
 
     def known(other: str) -> bool:
-        return any(reader.knows_all(other, each) for each in reader.sentences(other, line, dict(values))[0])
+        return any(reader.knows_all(other, each) for each in sentences_of(reader, other, line, values)[0])
 
     found = slip(section, read, values, reader.file, seek, ways, line.text, known)
     mistakes: tuple[Finding, ...] = (found.finding,)

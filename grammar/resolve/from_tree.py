@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence, Set
 
 import attrs
@@ -18,7 +17,16 @@ from grammar.mistakes.lost import DECLARING, ONLY_SEEMING, LostLine, may_declare
 from grammar.resolve.declare_kit import declare_kit
 from grammar.resolve.declare_people import declare_sides
 from grammar.resolve.declare_places import declare_areas, declare_tracks, know_without_their_kind
-from grammar.resolve.known import WithKnownNames, unknown_name, with_known_names, without_lines, without_unsure
+from grammar.resolve.known import (
+    WithKnownNames,
+    left_out_of,
+    name_in,
+    rows_by_name,
+    unknown_name,
+    with_known_names,
+    without_lines,
+    without_unsure,
+)
 from grammar.resolve.possible import possible_findings
 from grammar.resolve.vocabulary import Vocabulary
 from grammar.said import quoting, said
@@ -128,15 +136,17 @@ def _found(
     """What is wrong with a game, of which the misread lines are left out and those of which a name means nothing."""
     sheet, (known, wrong_names) = game.sheet, names
     known, unsure = without_unsure(known, sheet, words, misread)
-    left_out = tuple(_left_out(sheet, known)) if known is not sheet else ()
+    left_out = tuple(left_out_of(sheet, known)) if known is not sheet else ()
     declaring = [(line.span.row, _as_lost(section, line)) for section, line in left_out if section in DECLARING]
     rest = _without(game, known, {line.span.row for _, line in left_out}) if left_out else game
-    findings = [*words.findings, *(finding for finding in wrong_names if _name(finding) not in unsure)]
+    findings = [*words.findings, *(finding for finding in wrong_names if name_in(finding) not in unsure)]
     findings.extend(possible_findings(rest))
     missing = [*lost, *(_as_lost(section, line) for section, line in left_out)]
 
+    named = rows_by_name(wrong_names)
+
     def may_follow_from_others(each: Finding) -> bool:
-        own = {wrong.place.row for wrong in (each, *wrong_names) if _name(wrong) == _name(each)}  # declare no such name
+        own = {each.place.row, *named.get(name_in(each), ())}  # these declare no such name
         others = [*lost, *(line for number, line in declaring if number not in own)]
         return _may_follow(each, others, missing, {wrong.place.row for wrong in words.findings})
 
@@ -166,17 +176,6 @@ def _without(game: Game, known: GameSheet, left_out: Set[Row]) -> Game:
         tracks=tuple(each for each in game.tracks if each.span.row not in left_out),
         kit=tuple(each for each in game.kit if each.span.row not in left_out),
     )
-
-
-def _name(finding: Finding) -> str:
-    return name.group(1) if (name := re.search(r"`(.+?)`", finding.title)) else ""
-
-
-def _left_out(sheet: GameSheet, known: GameSheet) -> Iterator[tuple[str, Line]]:
-    """The lines of a sheet that are not among those of which every name is known, with their sections."""
-    for section in SECTIONS:
-        kept = {line.span for line in known.lines(section)}
-        yield from ((section, line) for line in sheet.lines(section) if line.span not in kept)
 
 
 def _doubted(finding: Finding) -> tuple[Span, ...]:
@@ -220,7 +219,7 @@ def _as_lost(section: str, line: Line) -> LostLine:
 def _may_follow(finding: Finding, lost: Sequence[LostLine], missing: Sequence[LostLine], misdeclared: Set[Row]) -> bool:
     """Whether a mistake may be none, were all lines there, or those that declare wrongly right: it waits till then."""
     if finding.code in ("G-unknown", "G-sort"):
-        return bool(_name(finding)) and may_declare(lost, _name(finding))
+        return bool(name_in(finding)) and may_declare(lost, name_in(finding))
     if finding.code == "G-no-place" and not misdeclared.isdisjoint(at.row for at in (finding.place, *finding.others)):
         return True
     if misdeclared and finding.code in ("G-switch", "G-half"):

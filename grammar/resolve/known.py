@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping, Set
+from collections.abc import Collection, Iterator, Mapping, Set
 from functools import lru_cache
 
 import attrs
 
 from grammar.finding import Correction, Finding
+from grammar.layout import SECTIONS
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.resolve.names import name_findings, names_of
 from grammar.resolve.vocabulary import Vocabulary
@@ -94,6 +95,13 @@ def _names(sentence: Node) -> frozenset[str]:
     return frozenset(name.text for _, name in names_of(sentence))
 
 
+def left_out_of(sheet: GameSheet, known: GameSheet) -> Iterator[tuple[str, Line]]:
+    """The lines of a sheet that are not among those of which every name is known, with their sections."""
+    for section in SECTIONS:
+        kept = {line.span for line in known.lines(section)}
+        yield from ((section, line) for line in sheet.lines(section) if line.span not in kept)
+
+
 def without_lines(sheet: GameSheet, numbers: Set[Row]) -> GameSheet:
     """The sheet without the lines of these numbers."""
 
@@ -135,6 +143,19 @@ def unknown_name(finding: Finding) -> str:
     """The name of which a finding says that it means nothing, or ""."""
     unknown = _UNKNOWN.match(finding.title)
     return unknown.group(1) if unknown else ""
+
+
+def name_in(finding: Finding) -> str:
+    """The first name of which a finding speaks, or ""."""
+    return name.group(1) if (name := re.search(r"`(.+?)`", finding.title)) else ""
+
+
+def rows_by_name(findings: Collection[Finding]) -> Mapping[str, list[Row]]:
+    """The lines of findings by the first name of which each speaks."""
+    found: dict[str, list[Row]] = {}
+    for each in findings:
+        found.setdefault(name_in(each), []).append(each.place.row)
+    return found
 
 
 def _about(finding: Finding) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.draw.lesson.timetable import PLAY, LessonTable, wanted_of
+from compose.draw.lesson.timetable import PLAY, LessonTable
 from compose.staging.found import note, warning
 from compose.staging.norms import Ability
 from compose.staging.where import of_length
@@ -43,9 +43,10 @@ def lesson_findings(table: LessonTable, norms: Norms) -> Iterator[Finding]:
 def _rounds_lacking(table: LessonTable) -> Iterator[Finding]:
     """Games that ask for more rounds than they get: a side may then play twice where others play once."""
     for number, one in enumerate(table.games):
-        wanted, there = wanted_of(one), table.rounds_of(number)
-        if one.round_min is None or there >= wanted or wanted < 2:
+        lacking = table.rounds_lacking(number)
+        if one.round_min is None or lacking is None:
             continue
+        there, wanted = lacking
         left = sum(slot.minutes for slot in table.slots if slot.game == number and slot.kind == PLAY)
         title = said(
             "Of {game} {rounds} of {wanted} fit: {left} min of the lesson are left for it, a round takes {time} min.",

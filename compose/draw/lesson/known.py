@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from compose.answer.answer import Answer, not_proved, to_mend
+from compose.answer.answer import Answer, more_to_know, to_mend
 from compose.draw.card.proof import check_lines
 from compose.telling.wording import Wording
 
@@ -13,8 +13,6 @@ def known_line(title: str, answer: Answer, wording: Wording) -> str:
     colon = wording.say(":")
     how, *which = check_lines(answer, wording)
     sentences = [how, *which] if to_mend(answer.findings) else [how]
-    more = len(answer.findings) - len(to_mend(answer.findings)) - len(not_proved(answer.findings))
-    if more:
-        things = wording.counted(more, "thing", "things")
-        sentences.append(wording.say("{things} more to know: see check and forecast.", things=things))
+    if more := more_to_know(answer.findings, wording):
+        sentences.append(more)
     return f"{title}{colon} {' '.join(each.rstrip('.') + '.' for each in sentences)}"

@@ -16,7 +16,6 @@ from compose.draw.lesson.talk import talk_lines, warm_up_lines
 from compose.draw.lesson.timetable import (
     KitShared,
     LessonTable,
-    wanted_of,
 )
 from compose.staging.cautions import together
 from compose.staging.resolved import resolved
@@ -166,8 +165,8 @@ def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
 
 
 def _rounds_lacking(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
-    wanted, there = wanted_of(table.games[order]), table.rounds_of(order)
-    if there < wanted > 1:
+    if lacking := table.rounds_lacking(order):
+        there, wanted = lacking
         rounds = wording.counted(wanted, "round", "rounds")
         told = wording.counted(there, "round", "rounds") if there else wording.say("a part of one")
         yield wording.say("The game asks for {wanted}; there is time for {number}.", wanted=rounds, number=told)

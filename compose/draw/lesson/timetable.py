@@ -119,6 +119,11 @@ class LessonTable:
         """How many whole rounds of a game there are."""
         return sum(slot.rounds for slot in self.slots if slot.game == number)
 
+    def rounds_lacking(self, number: int) -> tuple[int, int] | None:
+        """Of a game that asks for more rounds than it gets: how many there are, and how many it asks for."""
+        wanted, there = wanted_of(self.games[number]), self.rounds_of(number)
+        return (there, wanted) if there < wanted > 1 else None
+
     @property
     def played_min(self) -> float:
         """The minutes of all play."""
@@ -130,8 +135,7 @@ def lesson_table(games: Sequence[Planned], norms: Norms) -> LessonTable:
     the games.
 
     Where a game does not use up its share in whole rounds, the others get the rest, those first that lack rounds that
-    they ask for; what is left at the end goes to
-    the talk of the cool-down.
+    they ask for; what is left at the end goes to the talk of the cool-down.
     """
     ages = games[0].staging.ages_years
     lesson = games[0].staging.lesson

@@ -51,7 +51,8 @@ def save(call: Call) -> Reply:
     typed = Fields(**{name: call.one(name) for name in TYPED}, counts=counts)
     text = sheet_of(typed)
     _back_to(call)
-    wrong = _said(call, group_of(text).findings if group_of(text).value is None else ())
+    read = group_of(text)
+    wrong = _said(call, read.findings if read.value is None else ())
     if any(slug(each.name) == slug(classes.name_of(text)) for each in classes.others(shelf)):
         wrong += (Said("", "mistake", call.wording.say("Another class is called so, too."), "", "", "", 0),)
     if wrong:
